@@ -1,0 +1,1 @@
+"""Tables with their sources: materials, known objects, house rules, findings, checks and the shipped cases."""

@@ -1,0 +1,1 @@
+"""Words and signs: text to SI and back, spreads, draws, bands, frozen records and the one error tree."""
