@@ -1,0 +1,80 @@
+"""The brief as PDF: the view of a document goes in as data, the pages come out as bytes."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from typing import Any
+
+from parbuckle.brief.ascent_picture import ascent_picture
+from parbuckle.brief.first_page import first_page
+from parbuckle.brief.frame import frame
+from parbuckle.brief.press import PAPERS, compile_pdf, paper_size
+from parbuckle.brief.second_page import second_page
+from parbuckle.brief.sketch import sketches
+from parbuckle.brief.slate import slate
+
+_MARGINS = 62.36  # both side margins together, 22 mm, points
+_SKETCH_HEIGHTS = (160.0, 136.0, 118.0, 104.0)  # the templates take the largest that leaves room for the rest, points
+_PICTURE_HEIGHT = 150.0  # points
+
+
+def render_brief(document: Mapping[str, Any], written_at: str, paper: str = "a4") -> bytes:
+    """Set the brief: page one for everybody, the supervisor's page, the slate.
+
+    The same document, time and paper give the same bytes.
+
+    Parameters
+    ----------
+    document : mapping
+        The plan document, as ``plan --json`` prints it. Any section may be absent.
+    written_at : str
+        When the brief was written, as it shall stand on each page.
+    paper : str
+        ``a4`` or ``us-letter``; the slate is always A6.
+
+    Returns
+    -------
+    bytes
+        A tagged PDF with its fonts inside.
+
+    Raises
+    ------
+    CallError
+        The paper is not known.
+    """
+    return compile_pdf("brief.typ", brief_view(document, written_at, paper), paper)
+
+
+def brief_view(document: Mapping[str, Any], written_at: str, paper: str = "a4") -> dict[str, Any]:
+    """Prepare all that the templates print: texts and drawings, nothing else.
+
+    Parameters
+    ----------
+    document : mapping
+        The plan document.
+    written_at : str
+        When the brief was written.
+    paper : str
+        One of the known papers.
+
+    Returns
+    -------
+    dict
+        ``frame`` (what stands on every page), ``first``, ``second`` and ``slate``.
+
+    Raises
+    ------
+    CallError
+        The paper is not known.
+    """
+    width, height = paper_size(paper)
+    room = width - _MARGINS
+    return {
+        "frame": {**frame(document, written_at), "width": width, "height": height},
+        "first": {**first_page(document), "sketches": [sketches(document, room, tall) for tall in _SKETCH_HEIGHTS]},
+        "second": {**second_page(document), "picture": ascent_picture(document, room / 2 - 8, _PICTURE_HEIGHT)},
+        "slate": slate(document),
+    }
+
+
+__all__ = ["PAPERS", "brief_view", "render_brief"]

@@ -1,0 +1,1 @@
+"""The use cases that every face calls: open, plan, check, brief, table, new."""

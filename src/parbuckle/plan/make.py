@@ -1,0 +1,143 @@
+"""Case in, one frozen Plan out."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from parbuckle.case.read import LoadedCase
+from parbuckle.duties.finding import Finding, Override, verdict
+from parbuckle.duties.house import load_house
+from parbuckle.duties.judge import judge
+from parbuckle.lift.result import LiftResult
+from parbuckle.plan.bands import LITRES, band_of
+from parbuckle.plan.facts import facts_of
+from parbuckle.plan.plan import Plan
+from parbuckle.plan.sheet_ascent import ascent_section
+from parbuckle.plan.sheet_lift import bag_section, method_rows
+from parbuckle.plan.sheet_load import load_section, measure_again
+from parbuckle.plan.sheet_site import find_out_first, head, site_section
+from parbuckle.plan.sheet_surface import surface_section
+from parbuckle.plan.sheet_team import clock_section, sketch_section, team_sections
+from parbuckle.plan.slate import slate
+from parbuckle.plan.sources import sources
+from parbuckle.plan.stages import Stages, run_middle, run_stages
+from parbuckle.plan.sums import sums
+
+FOOTER = (
+    "Local rules and the supervisor on site come first.",
+    "No lift has been measured against this model.",
+)
+"""The two lines of caution on every page."""
+
+
+def make_plan(loaded: LoadedCase, draws: int = 1024, seed: int = 1) -> Plan:
+    """Work a case out.
+
+    Parameters
+    ----------
+    loaded : LoadedCase
+        Case and kit.
+    draws : int
+        Number of draws.
+    seed : int
+        Seed; the same case, draws and seed give the same plan.
+
+    Returns
+    -------
+    Plan
+        Results, findings and document.
+    """
+    house = load_house(loaded.case.house)
+    stages = run_stages(loaded, house, draws, seed)
+    middle = run_middle(stages)
+    findings = judge(facts_of(stages), house, _overrides(loaded))
+    return Plan(stages, findings, _document(stages, middle, findings))
+
+
+def _overrides(loaded: LoadedCase) -> list[Override]:
+    return [
+        Override(o.code, o.by or "", o.reason or "", o.at.isoformat() if o.at else "") for o in loaded.case.override
+    ]
+
+
+def _document(stages: Stages, middle: LiftResult | None, findings: tuple[Finding, ...]) -> dict[str, Any]:
+    load = load_section(stages)
+    drivers = load["drivers"] if load else []
+    told = stages.case.emergency
+    sections: dict[str, Any] = {
+        **head(stages),
+        "verdict": verdict(findings),
+        "site": site_section(stages),
+        "load": load,
+        "lift": _lift(stages),
+        "ascent": ascent_section(stages.lift_problem, stages.lift, middle)
+        if stages.lift and stages.lift_problem and middle
+        else None,
+        "surface": surface_section(stages),
+        "clock": clock_section(stages),
+        "emergency": {name: getattr(told, name) for name in type(told).model_fields},
+        **team_sections(stages),
+        "circles": _circles(stages),
+        "sketch": sketch_section(stages),
+        "sums": sums(stages),
+        "sources": sources(stages, findings),
+        "find_out_first": find_out_first(stages, drivers),
+        "measure_again": measure_again(drivers),
+        "findings": [f.document() for f in findings],
+        "unanswered": list(stages.asking.unanswered),
+        "slate": slate(stages),
+        "cautions_footer": list(FOOTER),
+    }
+    return {key: value for key, value in sections.items() if value is not None}
+
+
+def _lift(stages: Stages) -> dict[str, Any] | None:
+    """The lift section; without bags only what can be said without them."""
+    if stages.ways is None or stages.lift_problem is None:
+        return None
+    given = stages.case.lift.method != "choose"
+    mine = next((r for r in stages.ways.rows if r.method == stages.method), None)
+    section: dict[str, Any] = {
+        "methods": method_rows(stages.ways),
+        "method": stages.method,
+        "method_given": given,
+        "method_why": mine.why if mine else "Bags, lines and cylinders decide the method: name the kit.",
+        "proposed": next((r.method for r in stages.ways.rows if r.possible), None),
+        "catches": _catches(stages),
+    }
+    if stages.lift is not None:
+        section |= bag_section(stages.lift_problem, stages.lift)
+    else:
+        section |= {"required_kg": band_of(stages.lift_problem.on_load), "bags": [], "alternatives": []}
+        if stages.supply is not None:
+            section |= {
+                "bag_volume_l": band_of(stages.supply.bag_volume, LITRES),
+                "free_gas_l": band_of(stages.supply.free_gas, LITRES),
+            }
+    return section | {"rigging": [r.document() for r in stages.rigging.rows] if stages.rigging else []}
+
+
+def _catches(stages: Stages) -> str | None:
+    """Say what catches the load at the second it lets go."""
+    lift = stages.case.lift
+    if stages.method == "unaccompanied" and lift.restraint and lift.restraint.line:
+        anchor = f" to an anchor of {lift.restraint.anchor.text}" if lift.restraint.anchor else ""
+        return f"The restraint {lift.restraint.line}{anchor}."
+    if stages.method == "accompanied" and stages.lift_problem is not None:
+        return (
+            f"Two divers, at most {stages.lift_problem.rules.divers_stop:.0f} kg, and the dump of the part-filled bag."
+        )
+    if stages.method in ("hauled", "bag and line"):
+        return f"The line {stages.case.surface.line_to_surface or 'from above'}: it stays heavy."
+    return None
+
+
+def _circles(stages: Stages) -> dict[str, Any] | None:
+    if stages.lift is None:
+        return None
+    fall, towards = stages.lift.fall, stages.site.stream_towards
+    return {
+        "bottom_m": (band_of(fall.keep_clear) or {}).get("high"),
+        "surface_m": (band_of(fall.surfaces_within) or {}).get("high"),
+        "drift_towards_deg": None if towards is None else towards * 180.0 / 3.141592653589793,
+    }

@@ -1,0 +1,273 @@
+"""The stages one after the other: site, load, choice of bags and method, lift, rigging, surface."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+from datetime import datetime
+
+import numpy as np
+
+from parbuckle.case.kit import Kit, Line
+from parbuckle.case.model import Case
+from parbuckle.case.read import LoadedCase
+from parbuckle.duties.house import House
+from parbuckle.lift.choose import Choice, Judged, choose
+from parbuckle.lift.method import WITH_BAGS, propose
+from parbuckle.lift.problem import LiftProblem
+from parbuckle.lift.restraint import RestraintProblem, RestraintResult, restraint
+from parbuckle.lift.result import LiftResult, Supply
+from parbuckle.lift.rigging import rigging
+from parbuckle.lift.rigging_result import RiggingResult
+from parbuckle.lift.sets import drag_area_of
+from parbuckle.lift.stage import solve
+from parbuckle.lift.supply import supply
+from parbuckle.lift.surface import surface
+from parbuckle.lift.surface_result import SurfaceResult
+from parbuckle.load.problem import LoadProblem
+from parbuckle.load.result import LoadResult
+from parbuckle.load.weigh import weigh
+from parbuckle.physics.constants import G
+from parbuckle.plan.asking import Asking
+from parbuckle.plan.lift_inputs import lift_problem, restraint_holds
+from parbuckle.plan.load_inputs import ask_load
+from parbuckle.plan.methods import WaysUp, ways_up
+from parbuckle.plan.people import lift_dive
+from parbuckle.plan.rigging_inputs import rigging_problem, strop_height
+from parbuckle.plan.site_inputs import SiteDraws, site_draws, tide_at
+from parbuckle.plan.surface_inputs import surface_problem
+from parbuckle.quantity.draws import Ensemble
+from parbuckle.quantity.errors import CaseError
+from parbuckle.quantity.frozen import Floats
+
+
+@dataclass(frozen=True)
+class Stages:
+    """Everything that the stages were asked and what they answered; None where a stage could not run.
+
+    Parameters
+    ----------
+    loaded : LoadedCase
+        Case and kit.
+    house : House
+        House rules of this case.
+    asking : Asking
+        Inputs drawn, assumed and lacking.
+    when : datetime or None
+        Start of the lift.
+    site : SiteDraws
+        Water, pressure, depth.
+    load_problem, load : LoadProblem, LoadResult or None
+        The load.
+    method : str or None
+        The method worked out; None when nothing can be said.
+    ways : WaysUp or None
+        The ways up compared.
+    lift_problem, lift : LiftProblem, LiftResult or None
+        The lift; ``lift`` is None without bags.
+    supply : Supply or None
+        Lift gas; also known without a choice of bags.
+    restraint, rigging, surface : results or None
+        The other parts.
+    """
+
+    loaded: LoadedCase
+    house: House
+    asking: Asking
+    when: datetime | None
+    site: SiteDraws
+    load_problem: LoadProblem | None = None
+    load: LoadResult | None = None
+    method: str | None = None
+    ways: WaysUp | None = None
+    lift_problem: LiftProblem | None = None
+    lift: LiftResult | None = None
+    supply: Supply | None = None
+    restraint: RestraintResult | None = None
+    rigging: RiggingResult | None = None
+    surface: SurfaceResult | None = None
+
+    @property
+    def case(self) -> Case:
+        """The case."""
+        return self.loaded.case
+
+    @property
+    def kit(self) -> Kit | None:
+        """The kit."""
+        return self.loaded.kit
+
+
+def run_stages(loaded: LoadedCase, house: House, n: int, seed: int) -> Stages:
+    """Run all stages over an ensemble.
+
+    Parameters
+    ----------
+    loaded : LoadedCase
+        Case and kit.
+    house : House
+        House rules of this case.
+    n : int
+        Number of draws.
+    seed : int
+        Seed.
+
+    Returns
+    -------
+    Stages
+        Problems and results.
+    """
+    case = loaded.case
+    dive = lift_dive(case)
+    when = dive.start if dive else None
+    asking = Asking(Ensemble(n, seed))
+    site = site_draws(case, asking, when)
+    stages = Stages(loaded, house, asking, when, site)
+    problem = ask_load(
+        case,
+        asking,
+        site.water_density,
+        site.bottom_pressure,
+        site.temperature,
+        kit=loaded.kit,
+        folder=loaded.path.parent,
+    )
+    if problem is None:
+        return stages
+    stages = replace(stages, load_problem=problem, load=weigh(problem))
+    return _bags(_ways(stages))
+
+
+def run_middle(stages: Stages) -> LiftResult | None:
+    """Run the lift once more for all inputs at their middle, with the choice already made.
+
+    Parameters
+    ----------
+    stages : Stages
+        What the ensemble gave.
+
+    Returns
+    -------
+    LiftResult or None
+        One draw; None when there was no lift.
+    """
+    if stages.lift is None or stages.method is None:
+        return None
+    case, kit = stages.case, stages.kit
+    asking = Asking(Ensemble(1, stages.asking.ensemble.seed))
+    site = site_draws(case, asking, stages.when)
+    folder = stages.loaded.path.parent
+    problem = ask_load(case, asking, site.water_density, site.bottom_pressure, site.temperature, kit=kit, folder=folder)
+    if problem is None:
+        return None
+    strop = _strop(case, kit, asking, site.depth)
+    lift = lift_problem(case, kit, asking, site, weigh(problem), stages.house, stages.method, strop, stages.when)
+    return solve(lift, stages.lift.choice)
+
+
+def _ways(stages: Stages) -> Stages:
+    """Choose bags under each method that uses them, compare the ways up, settle the method."""
+    case, kit, load = stages.case, stages.kit, stages.load
+    assert load is not None
+    asked = case.lift.method
+    strop = _strop(case, kit, stages.asking, stages.site.depth)
+    first = asked if asked in WITH_BAGS else "accompanied"
+    problem = lift_problem(case, kit, stages.asking, stages.site, load, stages.house, first, strop, stages.when)
+    held = restraint_holds(case, kit)
+    choices: dict[str, Choice] = {}
+    judged: Judged = {}
+    for way in ("accompanied", "unaccompanied") if held > 0.0 or asked == "unaccompanied" else ("accompanied",):
+        restrained = held if way == "unaccompanied" else 0.0
+        choices[way] = choose(replace(problem, method=way, restrained=restrained, held=0.0), judged)
+    choices["bag and line"] = choose(problem) if first == "bag and line" else choices["accompanied"]
+    ways = ways_up(case, kit, stages.house, load, stages.site.depth, choices, held)
+    proposed = None if kit is None else propose(ways.rows)
+    method: str | None = proposed if asked == "choose" else asked
+    if method in WITH_BAGS and method != first:
+        problem = lift_problem(case, kit, stages.asking, stages.site, load, stages.house, method, strop, stages.when)
+    lift = solve(problem, choices[method]) if method in WITH_BAGS and choices[method].best is not None else None
+    needs = (problem.on_load / problem.lift_density) if method in (*WITH_BAGS, None) else None
+    gas = lift.supply if lift else None if needs is None else supply(problem, needs, needs, ())
+    return replace(stages, method=method, ways=ways, lift_problem=problem, lift=lift, supply=gas)
+
+
+def _bags(stages: Stages) -> Stages:
+    """Work out restraint, rigging and surface."""
+    case, kit, load, problem, lift = stages.case, stages.kit, stages.load, stages.lift_problem, stages.lift
+    assert load is not None and problem is not None
+    hold = _restraint(case, kit, problem, lift)
+    used = tuple(b for b in problem.bags if lift and any(s.bag == b.id for s in lift.filling))
+    rig = None
+    if kit is not None and (case.lift.rigging or used):
+        rig = rigging(
+            rigging_problem(
+                case,
+                kit,
+                stages.house,
+                bags=used,
+                lift_density=problem.water_density,
+                wet=load.wet_weight,
+                leaving=load.leaving_water,
+                restraint=hold.tension if hold else None,
+            )
+        )
+    really = sum((b.really for b in used), np.zeros_like(load.wet_weight))
+    floating = surface(
+        surface_problem(
+            case,
+            stages.asking,
+            water_density=problem.water_density,
+            capacity=really * problem.water_density,
+            required=lift.required if lift else problem.on_load,
+            leaving=load.leaving_water,
+            reserve_wanted=stages.house["reserve"],
+            clearance=stages.house["tow_margin"],
+            bag_height=max((b.height for b in used), default=0.0),
+            hang=lift.end_depth if lift else None,
+            drag_area=drag_area_of(problem, None, np.array([[b.really for b in used]]), load.wet_weight.size)[0]
+            if used
+            else None,
+            tide=tide_at(case, stages.asking, stages.when),
+        )
+    )
+    return replace(stages, restraint=hold, rigging=rig, surface=floating if case.surface.then or lift else None)
+
+
+def _restraint(case: Case, kit: Kit | None, problem: LiftProblem, lift: LiftResult | None) -> RestraintResult | None:
+    told = case.lift.restraint
+    line = next((row for row in kit.line if told and row.id == told.line), None) if kit else None
+    if told is None or line is None or lift is None or not _complete(line):
+        return None
+    assert line.strength is not None and line.length is not None and line.stretch is not None
+    return restraint(
+        RestraintProblem(
+            surplus=np.maximum(lift.ceiling - lift.required, 0.0) * G,
+            full_lift=lift.lift * G,
+            strength=line.strength.low,
+            length=line.length.mid,
+            stretch=line.stretch.mid,
+            on=told.on,
+            anchor=told.anchor.low * G if told.anchor else None,
+        )
+    )
+
+
+def _complete(line: Line) -> bool:
+    return line.strength is not None and line.length is not None and line.stretch is not None
+
+
+def _strop(case: Case, kit: Kit | None, asking: Asking, depth: Floats) -> Floats:
+    """Height of the bags' mouth above the load; refused when the rigging is taller than the water is deep."""
+    if case.lift.as_point:
+        return np.zeros_like(depth)
+    if kit is None or not case.lift.rigging:
+        return np.minimum(asking.draw("lift.rigging", None, "strop"), depth / 2.0)
+    height = strop_height(case, kit)
+    if np.any(depth <= height):
+        raise CaseError(
+            "the rigging is taller than the water is deep",
+            key="lift.rigging",
+            given=f"bags {height:.1f} m above the load in {float(np.min(depth)):.1f} m of water",
+            allowed="a strop shorter than the depth",
+            do="shorten the sling, or give the depth again",
+        )
+    return np.full_like(depth, height)

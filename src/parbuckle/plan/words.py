@@ -1,0 +1,60 @@
+"""Input paths in words that a supervisor says."""
+
+from __future__ import annotations
+
+_LAST = {
+    "mass": "the mass of {}",
+    "volume": "the volume of {}",
+    "flooded": "how far {} is flooded",
+    "solid": "how much of the outline of {}'s measurement is solid",
+    "length": "the length that {} measured",
+    "width": "the width that {} measured",
+    "height": "the height that {} measured",
+    "diameter": "the diameter that {} measured",
+    "inner_diameter": "the inner diameter that {} measured",
+    "ring_diameter": "the ring diameter that {} measured",
+    "area": "the area that {} measured",
+    "weight": "the weight that {} read",
+    "gas": "the gas in the trial of {}",
+    "density": "the density of {}",
+    "material": "the material of {}",
+}
+_WHOLE = {
+    "together": "several inputs together",
+    "load.which_estimate": "which of the estimates is right",
+    "load.breakout": "the hold of the bottom",
+    "site.water": "how salt the water is",
+    "site.temperature": "the temperature of the water",
+    "site.depth": "the depth",
+    "object.known_as": "what it is known as",
+}
+
+
+def in_words(path: str) -> str:
+    """Say what an input path stands for.
+
+    Parameters
+    ----------
+    path : str
+        Path by ids and names.
+
+    Returns
+    -------
+    str
+        A few words.
+
+    Examples
+    --------
+    >>> in_words("object.part.block, leg and bracket.mass")
+    'the mass of block, leg and bracket'
+    >>> in_words("material.aluminium")
+    'the density of aluminium'
+    """
+    if path in _WHOLE:
+        return _WHOLE[path]
+    parts = path.split(".")
+    if parts[0] == "material":
+        return f"the density of {'.'.join(parts[1:])}"
+    if parts[0] == "object" and len(parts) >= 4 and parts[-1] in _LAST:
+        return _LAST[parts[-1]].format(".".join(parts[2:-1]))
+    return ", ".join(p.replace("_", " ") for p in parts[1:]) or path
