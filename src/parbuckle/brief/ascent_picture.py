@@ -9,12 +9,8 @@ from parbuckle.brief.drawing import FIRM, HAIR, THIN, Board, Point
 from parbuckle.brief.figures import Figures, figures_of
 from parbuckle.brief.scale import nice_step
 
-_LEFT, _TOP, _RIGHT, _FOOT = 46.0, 8.0, 60.0, 24.0  # points
-_WORDS = {
-    "low": ("1 in 20 is faster", 0.35, -1.0),
-    "high": ("1 in 20 is slower", 0.75, 1.0),
-    "likely": ("likely", 0.55, 1.0),
-}
+_LEFT, _TOP, _RIGHT, _FOOT = 46.0, 26.0, 60.0, 18.0  # points
+_WORDS = {"low": ("1 in 20 sooner", "end", 0), "high": ("1 in 20 later", "start", 0), "likely": ("likely", "middle", 1)}
 
 
 def ascent_picture(document: Mapping[str, Any], width: float, height: float) -> dict[str, Any] | None:
@@ -37,6 +33,7 @@ def ascent_picture(document: Mapping[str, Any], width: float, height: float) -> 
     if not fan:
         return None
     figures = figures_of(document)
+    fan = [_in_order(row) for row in fan]
     deepest = max(row["high"] for row in fan)
     last = max(fan[-1]["t_s"], 1.0)
     across, down = (width - _LEFT - _RIGHT) / last, (height - _TOP - _FOOT) / max(deepest, 1.0)
@@ -47,7 +44,7 @@ def ascent_picture(document: Mapping[str, Any], width: float, height: float) -> 
     }
     for name, points in lines.items():
         board.line(points, FIRM * 1.3 if name == "likely" else THIN)
-    _name_lines(board, lines, _TOP + deepest * down)
+    _name_lines(board, lines)
     full = ascent.get("full_at_m")
     if full and full < deepest:
         board.line([(_LEFT, _TOP + full * down), (width - _RIGHT, _TOP + full * down)], HAIR, "2 2")
@@ -77,16 +74,22 @@ def _axes(board: Board, last: float, deepest: float, scale: Point, size: Point, 
         board.words((x, bottom + 12), figures.one(number * step, "time"), "middle")
 
 
+def _in_order(row: Mapping[str, float]) -> dict[str, float]:
+    """Take the shallow end as low and the deep end as high, whichever way round they come."""
+    return {**row, "low": min(row["low"], row["high"]), "high": max(row["low"], row["high"])}
+
+
 def _until_still(points: list[Point]) -> list[Point]:
     """Leave out the flat end: the load floats there."""
     end = len(points)
-    while end > 1 and points[end - 2][1] <= points[-1][1]:
+    while end > 1 and points[end - 2][1] - points[-1][1] < 1:
         end -= 1
     return points[:end]
 
 
-def _name_lines(board: Board, lines: Mapping[str, list[Point]], bottom: float) -> None:
-    for name, (word, share, side) in _WORDS.items():
-        level = _TOP + (bottom - _TOP) * share
-        x = next((x for x, y in lines[name] if y <= level), _LEFT)
-        board.words((x + side * 5, level + 3), word, "end" if side < 0 else "start", name == "likely")
+def _name_lines(board: Board, lines: Mapping[str, list[Point]]) -> None:
+    for name, (word, anchor, row) in _WORDS.items():
+        x, y = lines[name][-1]
+        level = _TOP - 4 - row * 11
+        board.line([(x, y), (x, level + 2)], HAIR)
+        board.words((max(x, _LEFT + 22) if anchor == "end" else x, level), word, anchor, name == "likely")

@@ -157,6 +157,27 @@ class Figures:
             return self.one(band, kind)
         return shown.show_band(band, kind, self.units, _DIGITS.get(kind))
 
+    def span(self, band: Mapping[str, float] | None, kind: str) -> str:
+        """Give a band by its two ends, such as ``183 to 196 bar``.
+
+        Parameters
+        ----------
+        band : mapping or None
+            ``low``, ``likely`` and ``high`` in the base unit of the kind.
+        kind : str
+            Kind of the value.
+
+        Returns
+        -------
+        str
+            The text, empty when there is no band.
+        """
+        pieces = self.parts(band, kind)
+        if pieces is None:
+            return ""
+        ends = pieces["range"].strip("()") or pieces["number"]
+        return f"{ends}{THIN}{pieces['unit']}"
+
     def parts(self, band: Mapping[str, float] | None, kind: str) -> dict[str, str] | None:
         """Split a band into the pieces that are set in different sizes.
 

@@ -141,6 +141,8 @@ def _state_words(words: str | None) -> str:
 def _bag(bag: Mapping[str, Any], filled: Mapping[str, Any], figures: Figures) -> dict[str, str]:
     fill = bag.get("fill")
     mark = {"full": "to the brim", "empty": "empty, carried up"}.get(str(fill), "")
+    if filled.get("kind") == "top up":
+        mark = "empty; fill it at the surface"
     if fill == "part":
         mark = "to " + figures.safe_both(filled.get("mark_l"), "volume", up=False)
     seconds = filled.get("seconds")
@@ -151,7 +153,7 @@ def _bag(bag: Mapping[str, Any], filled: Mapping[str, Any], figures: Figures) ->
         "mark": mark,
         "part": "part" if fill == "part" else "",
         "seconds": "" if seconds is None else "count " + figures.safe(seconds, "time", up=False),
-        "gauge": "" if filled.get("gauge_bar") is None else figures.band(filled["gauge_bar"], "pressure"),
+        "gauge": figures.span(filled.get("gauge_bar"), "pressure"),
     }
 
 

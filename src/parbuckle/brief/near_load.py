@@ -12,9 +12,11 @@ from parbuckle.brief.shapes import balloon, cut_below, draw_diver
 
 _DIVER = 1.7  # length of a diver with fins stretched out, m, for the drawing
 _ASIDE = 0.5  # room beside the outermost thing, m
+_TOP, _UNDER = 9.0, 12.0  # a name stays this far from the edge and from the bottom, points
 _NECK = 0.12  # share of a bag's height between the ring and its mouth
 _FOOT, _HEAD, _AXIS = 22.0, 22.0, 44.0  # points
 _SIGN = 2.3  # half the width of a sign, points
+_ROWS = 20.0  # height of a name of two rows, points
 _LABEL = 26.0  # distance between the bags' names, points
 
 
@@ -58,15 +60,16 @@ def near_load(sketch: Mapping[str, Any], width: float, height: float, figures: F
     )
     _sling(board, sketch, (x, ring), top, long * scale)
     _draw_bags(board, bags, (x, ring), scale)
+    taken: list[tuple[float, float, float]] = [(x, bottom - crown * scale - 5, _LABEL * len(bags) / 2)]
     for person in people:
-        _draw_person(board, person, x, bottom, depth, scale)
+        _draw_person(board, person, (x, bottom), depth, scale, taken)
     _axis(board, depth, [(bottom, 0.0), (ring, tall + strop)], figures)
     scale_bar(board, (_AXIS + 4, height - 3), scale, (width - _AXIS) * 0.3, figures)
     _lines(board, sketch, (x, ring), bottom, scale, width)
     names = ", ".join(f"{person.get('name')} {person.get('side') or ''}".strip() for person in people)
     return {
         **board.drawing(),
-        "caption": "White is gas. Stay beside it: never below, never over.",
+        "caption": "White is gas. Stay beside it: never below, never over." if bags else "Stay beside it, never below.",
         "alt": f"The load with its bags to scale. {names}.",
     }
 
@@ -119,18 +122,32 @@ def _draw_bag(board: Board, ring: Point, foot: Point, size: Point, share: float)
     return foot[0], foot[1] - high
 
 
-def _draw_person(board: Board, person: Mapping[str, Any], x: float, bottom: float, depth: float, scale: float) -> None:
+def _draw_person(
+    board: Board,
+    person: Mapping[str, Any],
+    foot: Point,
+    depth: float,
+    scale: float,
+    taken: list[tuple[float, float, float]],
+) -> None:
+    x, bottom = foot
     side = 1.0 if person["x_m"] < 0 else -1.0
     at = (x + person["x_m"] * scale, bottom - (depth - person["depth_m"]) * scale)
     draw_diver(board, at, _DIVER * scale, side)
     name, where = str(person.get("name", "")), str(person.get("side") or "")
     half = max(len(name), len(where)) * _SIGN
     middle = min(max(at[0] - side * _DIVER * scale / 2, _AXIS + half), board.width - half)
-    first = at[1] + 0.2 * scale + 9
-    if first + 12 > bottom:
-        first = at[1] - 0.2 * scale - 14
+    body = 0.2 * scale
+    tries = [at[1] + body + 9, at[1] - body - 14, at[1] + body + 31, at[1] - body - 36]
+    free = [first for first in tries if _TOP <= first <= bottom - _UNDER and not _taken(taken, middle, first, half)]
+    first = (free or tries[1:2])[0]
+    taken.append((middle, first, half))
     board.words((middle, first), name, "middle", True)
     board.words((middle, first + 10), where, "middle")
+
+
+def _taken(taken: list[tuple[float, float, float]], middle: float, first: float, half: float) -> bool:
+    return any(abs(middle - x) < half + wide and abs(first - y) < _ROWS for x, y, wide in taken)
 
 
 def _axis(board: Board, depth: float, marks: Sequence[tuple[float, float]], figures: Figures) -> None:
@@ -144,6 +161,10 @@ def _lines(board: Board, sketch: Mapping[str, Any], ring: Point, bottom: float, 
     if sketch.get("restraint"):
         anchor = (ring[0] + 1.2 * scale, bottom)
         board.line([(ring[0], (ring[1] + bottom) / 2), anchor], FIRM, "5 2")
-        board.words((anchor[0] + 3, bottom - 4), f"restraint {sketch['restraint']}")
+    if sketch.get("crown_line"):
+        crown = ring[1] - max([bag.get("height_m") or 0.6 for bag in sketch.get("bags") or []], default=0.0) * scale
+        board.line([(ring[0], crown), (ring[0] + 0.5 * scale, ring[1]), (ring[0] + 2, bottom - 4)], HAIR, "1.5 1.5")
+    told = [("dashed: restraint", sketch.get("restraint")), ("dotted: crown line", sketch.get("crown_line"))]
+    board.words((width, bottom + 16), ", ".join(f"{word} {name}" for word, name in told if name), "end")
     if sketch.get("line_to_surface"):
         board.line([(ring[0] + 0.1 * scale, bottom - 0.2 * scale), (min(ring[0] + 0.9 * scale, width), 0)], HAIR, "3 2")

@@ -14,7 +14,14 @@ from parbuckle.brief.sketch import sketches
 from parbuckle.brief.slate import slate
 
 _MARGINS = 62.36  # both side margins together, 22 mm, points
-_SKETCH_HEIGHTS = (160.0, 136.0, 118.0, 104.0)  # the templates take the largest that leaves room for the rest, points
+_SKETCH_HEIGHTS = (
+    230.0,
+    160.0,
+    136.0,
+    118.0,
+    104.0,
+    94.0,
+)  # the templates take the largest that leaves room for the rest, points
 _PICTURE_HEIGHT = 150.0  # points
 
 

@@ -20,8 +20,9 @@ def second_page(document: Mapping[str, Any]) -> dict[str, Any]:
     Returns
     -------
     dict
-        ``again``, ``drivers``, ``find``, ``methods``, ``alternatives``, ``rigging``, ``chances``, ``ascent``, ``surface``, ``site``,
-        ``estimates``, ``sums``, ``states``, ``sources`` and ``about``; a part that the document lacks is empty.
+        ``again``, ``drivers``, ``find``, ``methods``, ``alternatives``, ``rigging``, ``chances``, ``ascent``,
+        ``surface``, ``site``, ``estimates``, ``sums``, ``open``, ``states``, ``sources`` and ``about``; a part that the
+        document lacks is empty.
 
     Examples
     --------
@@ -46,6 +47,7 @@ def second_page(document: Mapping[str, Any]) -> dict[str, Any]:
             {key: str(row.get(key) or "") for key in ("name", "formula", "numbers", "result", "source")}
             for row in document.get("sums") or []
         ],
+        "open": [_not_worked_out(row) for row in document.get("unanswered") or []],
         "states": state_rows(document),
         "sources": [str(text) for text in document.get("sources") or []],
         "about": _about(document),
@@ -171,6 +173,12 @@ def _surface(document: Mapping[str, Any], figures: Figures) -> list[dict[str, st
 def _estimate(row: Mapping[str, Any], figures: Figures) -> dict[str, str]:
     how = ", ".join(str(row[key]) for key in ("by", "how") if row.get(key))
     return {"label": how, "value": figures.band(row.get("wet_weight_kg"), "mass")}
+
+
+def _not_worked_out(row: Mapping[str, Any]) -> str:
+    stage = f"{row['stage']}: " if row.get("stage") else ""
+    text = f"{stage}{row.get('why') or row.get('key') or ''}"
+    return text[:1].upper() + text[1:]
 
 
 def _about(document: Mapping[str, Any]) -> list[str]:

@@ -15,6 +15,7 @@ from parbuckle.brief.shapes import balloon
 _TOP, _FOOT = 22.0, 18.0  # room above the surface line and below the bottom line, points
 _AXIS = 46.0  # room for the depths at the left, points
 _SIDE, _NEAR, _ABOVE = 0.33, 0.42, 0.25  # shares of the room's width
+_APART = 22.0  # least distance between two depths, points
 _WIDEST = 0.6  # the scale may shrink to this share of the one that fills the height before a strip is cut at the edge
 
 
@@ -89,15 +90,19 @@ def from_the_side(sketch: Mapping[str, Any], width: float, height: float, figure
     scale_bar(board, (_AXIS + 4, (surface + bottom) / 2), scale, half * 0.7, figures)
     return {
         **board.drawing(),
-        "caption": "Crossed: may fall here. Hatched: may come up.",
-        "alt": f"Side view to scale. Depth {figures.both(depth, 'length')}. Keep clear on the bottom "
-        f"{figures.safe_both(below, 'length', up=True)}; may come up within {figures.safe_both(above, 'length', up=True)}.",
+        "caption": "To scale. Crossed: may fall. Hatched: may come up." if below or above else "To scale.",
+        "alt": f"Side view to scale. Depth {figures.both(depth, 'length')}. "
+        f"Keep clear on the bottom {figures.safe_both(below, 'length', up=True)}; "
+        f"may come up within {figures.safe_both(above, 'length', up=True)}.",
     }
 
 
 def _depths(board: Board, depth: float, scale: float, width: float, figures: Figures) -> None:
     step = nice_step(depth / 3)
-    marks = [step * number for number in range(int(depth / step) + 1) if depth - step * number > step * 0.4] + [depth]
+    while step * scale < _APART:
+        step *= 2
+    marks = [step * number for number in range(int(depth / step) + 1)]
+    marks = [mark for mark in marks if (depth - mark) * scale >= _APART] + [depth]
     for mark in marks:
         y = _TOP + mark * scale
         board.line([(_AXIS - 4, y), (_AXIS, y)], THIN)

@@ -46,17 +46,11 @@ def state_rows(document: Mapping[str, Any]) -> dict[str, Any]:
     """
     stops = _of(document, "stop")
     line = (document.get("verdict") or {}).get("line")
-    open_rows = _of(document, "unanswered")
-    said = {row["text"] for row in open_rows}
-    for row in document.get("unanswered") or []:
-        text = str(row.get("why") or row.get("key") or "")
-        if text and text not in said:
-            open_rows.append(_row({"text": text}))
     return {
         "line": line or NO_STOP,
         "stops": [row for row in stops if not row["lifted"]],
         "lifted": [row for row in stops if row["lifted"]],
-        "unanswered": open_rows,
+        "unanswered": _of(document, "unanswered"),
         "cautions": _of(document, "caution"),
         "notes": _of(document, "note"),
     }

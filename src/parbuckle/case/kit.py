@@ -9,7 +9,7 @@ from pydantic import Field
 
 from parbuckle.case.people import Person
 from parbuckle.case.written import BreathingGas, Count, Name, Rows, Value, Written
-from parbuckle.quantity.breathing import Gas
+from parbuckle.quantity.breathing import parse_gas
 from parbuckle.quantity.spread import Spread
 
 
@@ -81,7 +81,7 @@ class Cylinder(Owned):
     pressure: Annotated[Spread | None, Value("pressure")] = Field(
         default=None, description="Start pressure on the gauge."
     )
-    gas: BreathingGas = Field(default=Gas("air", 0.2095, 0.0), description="What is in it.")
+    gas: BreathingGas = Field(default=parse_gas("air"), description="What is in it.")
     count: Count = Field(default=1, description="How many of them are joined: 2 is a twin set.")
     fills: Fills | None = Field(default=None, description="How its flow was measured.")
     in_water: Annotated[Spread | None, Value("net_lift")] = Field(

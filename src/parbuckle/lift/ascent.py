@@ -17,7 +17,7 @@ from parbuckle.lift.result import Control, Fall
 from parbuckle.lift.sets import drag_area_of, split, two_thirds
 from parbuckle.physics.constants import MOLAR_MASS_AIR, G
 from parbuckle.physics.excursion import excursion_radius
-from parbuckle.physics.forces import Body, full_depths, moving_mass
+from parbuckle.physics.forces import Body, full_depths, moving_mass, whole
 from parbuckle.physics.pressure import absolute_pressure
 from parbuckle.physics.rise import Rise, left_alone
 from parbuckle.quantity.band import LIKELY, at_share
@@ -137,7 +137,7 @@ def control(problem: LiftProblem, fill: tuple[Bag, ...], required: Floats, body:
     area = drag_area_of(problem, growing[None], settled[None], n)[0]
     full_area = drag_area_of(problem, None, really, n)[0]
     pressure = problem.gas_pressure
-    rate = growth_rate(rho, growing, pressure, moving_mass(body, body.gas))
+    rate = growth_rate(rho, growing, pressure, moving_mass(body, whole(body.gas)))
     shallow = absolute_pressure(problem.rules.budget_depth, rho, problem.surface_pressure)
     with np.errstate(divide="ignore"):
         doubling = np.log(2.0) / rate

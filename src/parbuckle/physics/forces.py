@@ -132,10 +132,29 @@ def gas_volumes(body: Body, pressure: Floats) -> Floats:
     return np.minimum(body.gas * ratio, body.capacity)
 
 
-def net_lift(body: Body, pressure: Floats, volumes: Floats) -> Floats:
+def whole(volumes: Floats) -> Floats:
+    """Add up the gas of all bags.
+
+    Parameters
+    ----------
+    volumes : Floats
+        Gas in each bag, m3, shape (k, n), k at least 1.
+
+    Returns
+    -------
+    Floats
+        m3, shape (n,).
+    """
+    total = volumes[0]
+    for one in volumes[1:]:  # sooner than a sum over the first axis for a few bags
+        total = total + one
+    return total
+
+
+def net_lift(body: Body, pressure: Floats, gas: Floats) -> Floats:
     """Give the force left over when nothing moves: lift of the gas less its weight less the weight in water.
 
-    F = (rho_w - rho_gas) g sum(V) - W.
+    F = (rho_w - rho_gas) g V - W; a full closed bag also holds the weight of its gas up to the relief pressure.
 
     Parameters
     ----------
@@ -143,34 +162,51 @@ def net_lift(body: Body, pressure: Floats, volumes: Floats) -> Floats:
         What moves.
     pressure : Floats
         Absolute pressure at the interface, Pa, shape (n,).
-    volumes : Floats
-        Gas in each bag, m3, shape (k, n).
+    gas : Floats
+        Gas in all bags, m3, shape (n,).
 
     Returns
     -------
     Floats
         N, up positive, shape (n,).
     """
-    gas_density = pressure * ((body.molar_mass / R) / body.temperature)
-    return np.asarray((body.water_density - gas_density) * (G * volumes.sum(axis=0)) - body.weight)
+    per_pascal = (body.molar_mass / R) / body.temperature
+    lift = (body.water_density - _thinned(body, pressure) * per_pascal) * (G * gas) - body.weight
+    if body.over_pressure.any():
+        lift = lift - G * per_pascal * _kept(body, pressure)
+    return np.asarray(lift)
 
 
-def moving_mass(body: Body, volumes: Floats) -> Floats:
+def _thinned(body: Body, pressure: Floats) -> Floats:
+    """Pressure that the gas would have at water temperature and the density it has now: no gas is lost by cooling."""
+    if body.gamma == 1.0:
+        return pressure
+    return np.asarray(body.gas_pressure * (pressure / body.gas_pressure) ** (1.0 / body.gamma))
+
+
+def _kept(body: Body, pressure: Floats) -> Floats:
+    """Give what full closed bags hold beyond their volume at ambient pressure: up to their relief pressure, Pa m3."""
+    most = body.capacity * (_thinned(body, pressure + body.over_pressure) - _thinned(body, pressure))
+    over = body.gas * body.gas_pressure - body.capacity * _thinned(body, pressure)
+    return whole(np.clip(over, 0.0, most))
+
+
+def moving_mass(body: Body, gas: Floats) -> Floats:
     """Give the mass that accelerates: load, trapped water and added mass of load and bags.
 
     Parameters
     ----------
     body : Body
         What moves.
-    volumes : Floats
-        Gas in each bag, m3, shape (k, n).
+    gas : Floats
+        Gas in all bags, m3, shape (n,).
 
     Returns
     -------
     Floats
         kg, shape (n,).
     """
-    return np.asarray(body.mass + body.bag_added_mass * volumes.sum(axis=0))
+    return np.asarray(body.mass + body.bag_added_mass * gas)
 
 
 def drag_area(body: Body, volumes: Floats) -> Floats:
@@ -188,7 +224,7 @@ def drag_area(body: Body, volumes: Floats) -> Floats:
     Floats
         m2, shape (n,).
     """
-    return np.asarray(body.drag_area + body.bag_drag * np.cbrt(volumes * volumes).sum(axis=0))
+    return np.asarray(body.drag_area + body.bag_drag * whole(np.cbrt(volumes * volumes)))
 
 
 def acceleration(body: Body, depth: Floats, rise: Floats) -> Floats:
@@ -212,8 +248,9 @@ def acceleration(body: Body, depth: Floats, rise: Floats) -> Floats:
     """
     pressure = gas_pressure_at(body, depth)
     volumes = gas_volumes(body, pressure)
+    gas = whole(volumes)
     drag = 0.5 * body.water_density * drag_area(body, volumes) * rise * np.abs(rise)
-    return np.asarray((net_lift(body, pressure, volumes) - drag) / moving_mass(body, volumes))
+    return np.asarray((net_lift(body, pressure, gas) - drag) / moving_mass(body, gas))
 
 
 def full_depths(body: Body) -> Floats:

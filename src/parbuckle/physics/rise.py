@@ -10,7 +10,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from parbuckle.physics.forces import Body, acceleration, full_depths, gas_pressure_at, gas_volumes, net_lift
+from parbuckle.physics.forces import Body, acceleration, full_depths, gas_pressure_at, gas_volumes, net_lift, whole
 from parbuckle.quantity.errors import RangeError
 from parbuckle.quantity.frozen import Bools, Floats, Frozen, Numbers
 
@@ -152,7 +152,7 @@ class _Run:
         self.r = np.zeros(n) if rise is None else rise.astype(float)
         self.h, self.end = np.full(n, _FIRST), np.zeros(n)
         pressure = gas_pressure_at(body, self.z)
-        still = (self.r == 0.0) & (net_lift(body, pressure, gas_volumes(body, pressure)) <= 0.0)
+        still = (self.r == 0.0) & (net_lift(body, pressure, whole(gas_volumes(body, pressure))) <= 0.0)
         resting = still & (self.z >= bottom - _NEAR)
         self.lanes = np.flatnonzero(~resting).astype(np.int64)
         self.body = body if self.lanes.size == n else body.take(self.lanes)

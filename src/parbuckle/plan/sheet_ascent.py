@@ -15,7 +15,7 @@ from parbuckle.quantity.frozen import Floats
 
 _TIMES = 25  # points in time of the depth band
 _DRAWS = 1024  # the band of depth over time looks at the first so many draws
-_TIGHT = 1.5  # times the reaction: below it, a delay budget is called tight
+_EASY = 2.0  # times the reaction: from there on, a delay budget leaves time to look
 
 
 def ascent_section(problem: LiftProblem, result: LiftResult, middle: LiftResult) -> dict[str, Any]:
@@ -88,8 +88,8 @@ def words(problem: LiftProblem, result: LiftResult) -> dict[str, str]:
         state, told = "can be held", "Nothing in these bags can grow."
     elif budget < reaction:
         state, told = "cannot be held", f"It grows faster than {reaction:.1f} s of reaction can follow."
-    elif budget < reaction * _TIGHT:
-        state, told = "tight", "It can be held by somebody who does nothing else."
+    elif budget < reaction * _EASY:
+        state, told = "can be held", "By somebody who does nothing else: vent early, in short pulls."
     else:
         state, told = "can be held", "There is time to see it and to vent."
     speed = f" If it gets away: up to {np.ceil(bound * MINUTE):.0f} m/min."

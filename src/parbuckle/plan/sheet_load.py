@@ -57,6 +57,8 @@ def load_section(stages: Stages) -> dict[str, Any] | None:
         "breakout_tries": list(_TRIES) if sticks else [],
         "breakout_hold": [{"minutes": m, "kg": kg, "source": source} for m, kg, source in load.breakout_hold],
         "breakout_time_law": load.liu,
+        "bearing_pressure_pa": band_of(load.bearing_pressure),
+        "warnings": list(load.warnings),
         "lift_points": thing.lift_points,
         "lies": thing.lies,
         "envelope_l": band_of(load.envelope, LITRES),

@@ -51,7 +51,10 @@ def step_rows(stages: Stages) -> list[dict[str, Any]]:
     units = stages.case.case.units
     problem, lift = stages.lift_problem, stages.lift
     facts: dict[str, Any] = {}
+    if stages.method == "accompanied" and stages.case.lift.leave_load_at is None:
+        facts["leave_load_at"] = show(stages.house["leave_load_at"], "length", units)
     if problem is not None:
+        facts["kept_heavy"] = show(problem.held, "mass", units) if problem.held > 0.0 else None
         facts["target"] = show(problem.target * 60.0, "rate", units)
         facts["rate_ceiling"] = show(problem.ceiling * 60.0, "rate", units)
     if lift is not None:

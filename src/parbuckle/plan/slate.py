@@ -38,7 +38,7 @@ def slate(stages: Stages) -> list[Line]:
     lift, problem, load = stages.lift, stages.lift_problem, stages.load
     depth = _whole(float(np.max(stages.site.depth)), "length", units, up=True)
     wet = None if load is None else at_share(load.wet_weight, HIGH)
-    lines = [_line("Depth, at most", depth), _line("Weight in water, at most", _some(wet, "mass", units, up=True))]
+    lines = [_line("Depth", depth), _line("Weighs up to", _some(wet, "mass", units, up=True))]
     if lift is None or problem is None:
         method = stages.method or "not settled"
         return [*lines, _line("Method", method), *[_line("", "") for _ in range(5)]]
@@ -54,11 +54,11 @@ def slate(stages: Stages) -> list[Line]:
     return [
         *lines,
         _line("Bags", ", ".join(full) + (f"; {', '.join(empty)} empty" if empty else "")),
-        _line("Stop filling", f"{last.bag} at {_whole(last.mark, 'volume', units, up=False)}"),
+        _line("Stop at", f"{last.bag} at {_whole(last.mark, 'volume', units, up=False)}"),
         _line("Count", ", ".join(counted) if counted else "not measured"),
-        _line("Over when it lets go, at most", _whole(over, "mass", units, up=True)),
+        _line("Over, up to", _whole(over, "mass", units, up=True)),
         _line("Let go", f"above {go}{aside}"),
-        _line("Nobody below; keep clear", _whole(clear, "length", units, up=True)),
+        _line("Keep clear", _whole(clear, "length", units, up=True)),
     ]
 
 

@@ -38,5 +38,7 @@ def sources(stages: Stages, findings: tuple[Finding, ...]) -> list[str]:
         told += _LIFT
     if stages.rigging is not None:
         told += stages.rigging.sources
-    told += [f.source for f in findings if f.level in ("stop", "caution")]
-    return list(dict.fromkeys(s for s in told if s))
+    for finding in findings:
+        if finding.level in ("stop", "caution"):
+            told += [s.strip() for s in finding.source.split(";")]
+    return list(dict.fromkeys(s for s in told if s and s != "common practice"))

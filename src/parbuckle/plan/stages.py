@@ -131,6 +131,8 @@ def run_stages(loaded: LoadedCase, house: House, n: int, seed: int) -> Stages:
         kit=loaded.kit,
         folder=loaded.path.parent,
     )
+    if loaded.kit is None:
+        asking.lacks("kit", "lift", "Bags, lines and cylinders decide how it comes up.")
     if problem is None:
         return stages
     stages = replace(stages, load_problem=problem, load=weigh(problem))
@@ -246,6 +248,7 @@ def _restraint(case: Case, kit: Kit | None, problem: LiftProblem, lift: LiftResu
             length=line.length.mid,
             stretch=line.stretch.mid,
             on=told.on,
+            kept=line.knot.low if line.knot else None,
             anchor=told.anchor.low * G if told.anchor else None,
         )
     )

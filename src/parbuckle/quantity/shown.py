@@ -12,7 +12,8 @@ from datetime import datetime
 
 from parbuckle.quantity.rounding import THIN as THIN
 from parbuckle.quantity.rounding import alike, duration, figures, time_unit
-from parbuckle.quantity.shown_kinds import SHOWN, SIGNS, Shown
+from parbuckle.quantity.shown_kinds import SHOWN as SHOWN
+from parbuckle.quantity.shown_kinds import SIGNS, Shown
 from parbuckle.quantity.units import from_si, to_si, words
 
 NOT_KNOWN = "not known"

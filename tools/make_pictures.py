@@ -1,0 +1,58 @@
+"""Make the pictures of the README from the brief of the quarry example; needs pdftoppm (poppler).
+
+Run: ``python tools/make_pictures.py``. It writes docs/brief-page-1.png and docs/slate.png. Look at them before you commit.
+"""
+
+from __future__ import annotations
+
+import shutil
+import subprocess
+import sys
+import tempfile
+from pathlib import Path
+
+from parbuckle.desk.briefing import write_brief
+from parbuckle.desk.planning import plan
+
+ROOT = Path(__file__).resolve().parents[1]
+CASE = ROOT / "src" / "parbuckle" / "data" / "cases" / "quarry-outboard.toml"
+DOCS = ROOT / "docs"
+LARGEST = 300_000  # bytes of a picture
+
+
+def main() -> int:
+    """Write both pictures.
+
+    Returns
+    -------
+    int
+        0 when both are written and small enough, 1 otherwise.
+    """
+    if shutil.which("pdftoppm") is None:
+        print("pdftoppm is needed; it is part of poppler.", file=sys.stderr)
+        return 1
+    with tempfile.TemporaryDirectory() as name:
+        brief = Path(name) / "brief.pdf"
+        write_brief(plan(CASE), brief)
+        _picture(brief, 1, 110, DOCS / "brief-page-1.png")
+        _picture(brief, _last_page(brief), 90, DOCS / "slate.png")
+    sizes = {path.name: path.stat().st_size for path in (DOCS / "brief-page-1.png", DOCS / "slate.png")}
+    print(sizes)
+    return 0 if all(size < LARGEST for size in sizes.values()) else 1
+
+
+def _picture(pdf: Path, page: int, dots: int, out: Path) -> None:
+    """Draw one page in grey: the brief is made for black and white."""
+    stem = pdf.with_name("page")
+    command = ["pdftoppm", "-png", "-gray", "-singlefile", "-r", str(dots), "-f", str(page), "-l", str(page)]
+    subprocess.run([*command, str(pdf), str(stem)], check=True)
+    shutil.copyfile(stem.with_suffix(".png"), out)
+
+
+def _last_page(pdf: Path) -> int:
+    said = subprocess.run(["pdfinfo", str(pdf)], capture_output=True, check=False, text=True).stdout
+    return int(next(line for line in said.splitlines() if line.startswith("Pages:")).split()[1])
+
+
+if __name__ == "__main__":
+    sys.exit(main())
