@@ -224,6 +224,7 @@ TABLE: dict[str, tuple[Any, Any]] = {
     "lesson_light": (having(lesson=Lesson(40.0 * MORE)), having(lesson=Lesson(40.0))),
     "lesson_depth": (having(lesson=Lesson(deepest=16.0 * LESS)), having(lesson=Lesson(deepest=16.0))),
     "sums_ashore": (having(lesson=Lesson(sums_ashore=True)), having(lesson=Lesson(sums_ashore=False))),
+    "input_missing": (having(lacking=(("site.depth", "Pressure follows from it."),)), GOOD),
     "assumed_defaults": (having(assumed=("bottom: mud",)), GOOD),
     "spread_cut": (having(cut=("object.part.block.mass",)), GOOD),
     # rigging and surface

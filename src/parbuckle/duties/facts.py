@@ -168,6 +168,8 @@ class Facts:
         What the lesson may use; None for a recovery.
     cut : tuple of str
         Keys whose spread was cut at a physical limit.
+    lacking : tuple of (str, str)
+        Keys that a stage lacks, and what they are needed for; none that another question covers.
     assumed : tuple of str
         Inputs for which a named default stands in, each in a few words.
     """
@@ -190,4 +192,5 @@ class Facts:
     clock: Clock = field(default_factory=Clock)
     lesson: Lesson | None = None
     cut: tuple[str, ...] = ()
+    lacking: tuple[tuple[str, str], ...] = ()
     assumed: tuple[str, ...] = ()

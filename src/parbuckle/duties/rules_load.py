@@ -69,7 +69,9 @@ def _lesson(facts: Facts, house: House) -> Hits:
 
 
 def _told(facts: Facts, house: House) -> Hits:
-    """What was assumed, cut or changed is said."""
+    """What was lacking, assumed, cut or changed is said."""
+    for key, why in facts.lacking:
+        yield Hit("input_missing", key, None, why)
     if facts.assumed:
         yield Hit("assumed_defaults", len(facts.assumed), None, "; ".join(facts.assumed))
     if facts.cut:

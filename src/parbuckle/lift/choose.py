@@ -20,6 +20,7 @@ FIRST_DRAWS = 1024
 """The choice looks at the first so many draws, whatever the number of draws of the plan."""
 
 _BUDGET_STEP = 0.05  # s: delay budgets nearer than this are a tie
+_LONG = 99.0  # s: delay budgets above this are as good as endless
 _MOST_BAGS = 6  # more bags than this are not rigged on the bottom by two people
 _SHOWN = 6
 
@@ -209,9 +210,11 @@ def _reserve(wanted: float, table: BagTable, used: tuple[int, ...], lift: float)
     return tuple(table.ids[j] for j in pick), lift / table.need - 1.0
 
 
-def _nearest(c: Candidate) -> tuple[int, int, float, tuple[int, float, int, tuple[str, ...], tuple[str, ...]]]:
-    """Order sets that all fail: first those that float the load, then fewest failed gates, then longest budget."""
-    return ("float" in c.failed) + ("spare" in c.failed), len(c.failed), -min(c.budget, 99.0), c.rank()
+def _nearest(c: Candidate) -> tuple[object, ...]:
+    """Order sets that all fail: those that float the load by fewest failed gates, the rest by what they lift."""
+    if "float" in c.failed:
+        return 1, "spare" in c.failed, -round(c.chance, 3), -round(c.reserve, 3), c.rank()
+    return 0, "spare" in c.failed, len(c.failed), -min(c.budget, _LONG), c.rank()
 
 
 def _telling(rest: list[Candidate], best: Candidate) -> tuple[Candidate, ...]:

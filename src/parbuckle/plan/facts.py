@@ -16,6 +16,7 @@ from parbuckle.quantity.band import HIGH, at_share
 from parbuckle.quantity.spread import Spread
 
 _AIR = "air"
+_ASKED_ELSEWHERE = ("site.tide", "site.stream")  # the rules on the water of each dive ask for them
 
 
 def facts_of(stages: Stages) -> Facts:
@@ -51,7 +52,10 @@ def facts_of(stages: Stages) -> Facts:
         clock=_clock(stages),
         lesson=_lesson(case),
         cut=tuple(stages.asking.ensemble.cuts),
-        assumed=tuple(sentence for _, sentence in stages.asking.assumed),
+        lacking=tuple(
+            (row["key"], row["why"]) for row in stages.asking.unanswered if row["key"] not in _ASKED_ELSEWHERE
+        ),
+        assumed=tuple(sentence.split(":")[0] for _, sentence in stages.asking.assumed),
     )
 
 

@@ -10,7 +10,7 @@ from parbuckle.lift.method import WITH_BAGS
 from parbuckle.lift.supply import flow_at
 from parbuckle.physics.constants import G
 from parbuckle.plan.bands import likely
-from parbuckle.plan.methods import GATE_WORDS
+from parbuckle.plan.methods import GATE_WORDS, should_fall
 from parbuckle.plan.people import lift_dive
 from parbuckle.plan.stages import Stages
 from parbuckle.quantity.band import HIGH, LIKELY, LOW, at_share, chance
@@ -39,7 +39,7 @@ def lift_facts(stages: Stages) -> LiftFacts:
     stop = stages.case.exposure.stop
     words: dict[str, object] = {
         "method": method or "",
-        "method_possible": mine.possible if mine and told.method != "choose" else None,
+        "method_possible": mine.possible if mine and told.method in ("hauled", "bag and line") else None,
         "method_why": mine.why if mine else "",
         "reference": told.reference if told.reference and answered(told.reference) else "",
         "restraint": told.restraint is not None and told.restraint.line is not None,
@@ -52,8 +52,9 @@ def lift_facts(stages: Stages) -> LiftFacts:
         "rate_ceiling": problem.ceiling if problem else None,
         "rig_checked": _checked(stages),
     }
-    if method in ("hauled", "bag and line") and stages.ways and stages.ways.haul:
-        words |= {"haul_needed": stages.ways.haul.tension_high, "haul_limit": stages.ways.haul.limit}
+    if method in ("hauled", "bag and line") and stages.ways and stages.ways.haul and stages.load:
+        needed = stages.ways.haul.tension_high if method == "hauled" else should_fall(stages.load)
+        words |= {"haul_needed": needed, "haul_limit": stages.ways.haul.limit}
     if lift is None or problem is None or lift.choice.best is None:
         wants = method in WITH_BAGS and told.bags is None and stages.kit is not None
         words |= {"choice_failed": True, "choice_why": "no bag is in date and not set aside"} if wants else {}

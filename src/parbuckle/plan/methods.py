@@ -95,6 +95,22 @@ def ways_up(
     return WaysUp(tuple(rows), haul)
 
 
+def should_fall(load: LoadResult) -> float:
+    """Give what a line under bag and line holds should the bag fail: the weight in water, high end.
+
+    Parameters
+    ----------
+    load : LoadResult
+        What it weighs.
+
+    Returns
+    -------
+    float
+        N.
+    """
+    return max(at_share(load.wet_weight, HIGH), 0.0) * G
+
+
 def _haul(case: Case, kit: Kit | None, load: LoadResult) -> HaulResult | None:
     lines = {line.id: line for line in kit.line} if kit else {}
     line = lines.get(case.surface.line_to_surface or "")
@@ -128,12 +144,17 @@ def _with_bags(
     if choice is None or choice.best is None:
         return row(method, False, "No bag that is in date is known.")
     best = choice.best
-    if method == "bag and line" and (haul is None or haul.limit is None):
-        return row(method, False, "No line to the surface whose strength is known.")
-    if method == "accompanied" and not case.lift.reference:
-        return row(method, False, "Nothing to read the rate from: a shot line or the like is part of it.")
+    if method == "bag and line":
+        if haul is None or haul.limit is None:
+            return row(method, False, "No line to the surface whose strength is known.")
+        if should_fall(load) > haul.limit:
+            return row(
+                method, False, f"The line may work at {haul.limit / G:.0f} kg; it must hold the load should a bag fail."
+            )
     if not choice.passes:
         return row(method, False, f"{' + '.join(best.fill)}: {GATE_WORDS[best.failed[0]]}.")
     stuck = at_share(load.breakout, LIKELY)
     words = f"{' + '.join(best.fill)} pass every gate."
+    if method == "accompanied" and not case.lift.reference:
+        words += " A shot line or the like, to read the rate from, is part of it."
     return row(method, True, words, min(stuck, restrained) if restrained else None, minutes)
