@@ -95,7 +95,7 @@ def test_nothing_told_is_unanswered_not_guessed() -> None:
 def test_a_part_that_cannot_be_weighed_leaves_the_list_out() -> None:
     made, unanswered, _ = asked({"part": [STEEL, {"name": "rest", "material": "steel"}]})
     assert made is None
-    assert unanswered[0]["key"] == "object.part[1].mass"
+    assert unanswered[0]["key"] == "object.part[2].mass"
     made, _, _ = asked({"known_as": "anchor, 15 kg", "part": [{"name": "rest"}]})
     assert made is not None
     assert [e.method for e in made.estimates] == ["known"]
@@ -138,19 +138,19 @@ def test_an_exact_number_that_was_told_stays_exact_and_is_noted() -> None:
 @pytest.mark.parametrize(
     ("thing", "key", "hint"),
     [
-        ({"part": [STEEL | {"material": "stel"}]}, "object.part[0].material", "steel"),
-        ({"part": [STEEL, STEEL | {"name": "b", "material": "irn"}]}, "object.part[1].material", "iron"),
+        ({"part": [STEEL | {"material": "stel"}]}, "object.part[1].material", "steel"),
+        ({"part": [STEEL, STEEL | {"name": "b", "material": "irn"}]}, "object.part[2].material", "iron"),
         ({"known_as": "anchr, 15 kg"}, "object.known_as", "anchor"),
         ({"known_as": "anchor, 15"}, "object.known_as", "kg"),
-        ({"measured": [{"by": "A", "shape": "mesh", "file": "none.stl"}]}, "object.measured[0].file", "none.stl"),
-        ({"measured": [{"by": "A", "shape": "mesh", "file": "../x.stl"}]}, "object.measured[0].file", "outside"),
+        ({"measured": [{"by": "A", "shape": "mesh", "file": "none.stl"}]}, "object.measured[1].file", "none.stl"),
+        ({"measured": [{"by": "A", "shape": "mesh", "file": "../x.stl"}]}, "object.measured[1].file", "outside"),
         (
             {
                 "measured": [
                     {"by": "A", "shape": "tube", "diameter": "0.2 m", "inner_diameter": "0.2 m", "length": "1 m"}
                 ]
             },
-            "object.measured[0]",
+            "object.measured[1]",
             "smaller",
         ),
     ],
@@ -165,7 +165,7 @@ def test_what_cannot_be_is_refused_by_its_key(thing: dict[str, Any], key: str, h
 def test_a_shape_without_a_dimension_is_unanswered() -> None:
     made, unanswered, _ = asked({"measured": [{"by": "A", "shape": "box", "length": "1 m", "width": "1 m"}]})
     assert made is None
-    assert unanswered[0]["key"] == "object.measured[0].height"
+    assert unanswered[0]["key"] == "object.measured[1].height"
 
 
 BOX = {"by": "A", "shape": "box", "length": "0.5 m", "width": "0.2 m", "height": "0.1 m", "material": "concrete"}
@@ -261,7 +261,7 @@ def test_a_trial_with_less_gas_than_its_bag_weighs_is_refused(root: Path) -> Non
 
 def test_readings_without_a_number_are_unanswered() -> None:
     _, unanswered, _ = asked({"known_as": "anchor", "balance": [{"by": "A"}], "trial": [{"by": "B"}]})
-    assert [row["key"] for row in unanswered] == ["object.balance[0].weight", "object.trial[0].gas"]
+    assert [row["key"] for row in unanswered] == ["object.balance[1].weight", "object.trial[1].gas"]
 
 
 def test_days_follow_from_the_dates_when_nobody_told() -> None:

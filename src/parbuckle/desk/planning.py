@@ -5,6 +5,8 @@ from __future__ import annotations
 from pathlib import Path
 from typing import Any
 
+from parbuckle.quantity.errors import CaseError, RangeError
+
 
 def plan(path: Path, draws: int = 1024, seed: int = 1) -> dict[str, Any]:
     """Read a case, work it out, give the plan document.
@@ -28,7 +30,12 @@ def plan(path: Path, draws: int = 1024, seed: int = 1) -> dict[str, Any]:
     CaseError
         If something in the files is written wrongly.
     """
+    from parbuckle.case.located import located
     from parbuckle.case.read import read_case
     from parbuckle.plan.make import make_plan
 
-    return make_plan(read_case(path), draws, seed).document
+    loaded = read_case(path)
+    try:
+        return make_plan(loaded, draws, seed).document
+    except (CaseError, RangeError) as error:
+        raise located(error, path) from error

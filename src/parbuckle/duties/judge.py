@@ -72,7 +72,7 @@ def judge(facts: Facts, house: House, overrides: Sequence[Override] = ()) -> tup
     -----
     Source: the project's own list of stops and cautions; each code names the source of its rule.
     """
-    for number, override in enumerate(overrides):
+    for number, override in enumerate(overrides, start=1):
         _check_code(number, override)
     entries = catalogue()
     hits = [hit for rule in RULES for hit in rule(facts, house)]

@@ -145,7 +145,7 @@ def whole(volumes: Floats) -> Floats:
     Floats
         m3, shape (n,).
     """
-    total = volumes[0]
+    total: Floats = volumes[0]
     for one in volumes[1:]:  # sooner than a sum over the first axis for a few bags
         total = total + one
     return total

@@ -32,9 +32,9 @@ def by_name(rows: Iterable[tuple[str, Row]]) -> Iterator[tuple[str, int, Row]]:
     Yields
     ------
     tuple of (str, int, row)
-        Name, made different where two are the same, place in the file from 0, and row.
+        Name, made different where two are the same, place in the file from 1, and row.
     """
-    ordered = sorted(enumerate(rows), key=lambda item: (item[1][0], repr(item[1][1])))
+    ordered = sorted(enumerate(rows, start=1), key=lambda item: (item[1][0], repr(item[1][1])))
     seen: dict[str, int] = {}
     for place, (name, row) in ordered:
         seen[name] = seen.get(name, 0) + 1

@@ -84,7 +84,9 @@ def words(problem: LiftProblem, result: LiftResult) -> dict[str, str]:
     """
     budget, bound = likely(result.control.budget), likely(result.control.runaway) or 0.0
     reaction = problem.rules.reaction
-    if budget is None:
+    if problem.method == "unaccompanied":
+        state, told = "goes alone", "Nobody is beside it. Vent to neutral, slack the restraint, release it, stay clear."
+    elif budget is None:
         state, told = "can be held", "Nothing in these bags can grow."
     elif budget < reaction:
         state, told = "cannot be held", f"It grows faster than {reaction:.1f} s of reaction can follow."

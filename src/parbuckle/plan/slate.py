@@ -57,7 +57,7 @@ def slate(stages: Stages) -> list[Line]:
         _line("Stop at", f"{last.bag} at {_whole(last.mark, 'volume', units, up=False)}"),
         _line("Count", ", ".join(counted) if counted else "not measured"),
         _line("Over, up to", _whole(over, "mass", units, up=True)),
-        _line("Let go", f"above {go}{aside}"),
+        _line("Let go", "once neutral, from up-stream" if problem.method == "unaccompanied" else f"above {go}{aside}"),
         _line("Keep clear", _whole(clear, "length", units, up=True)),
     ]
 
