@@ -29,7 +29,7 @@ Each number carries a mark that says how it came here:
 
 - **read**: seen in the source itself.
 - **computed**: worked out by means that are not ours: another program, a closed form, an independent integration.
-- **recalled**: known from memory, the source was not opened. Never the only thing that a law stands on here.
+- **recalled**: known from memory; the source was not opened. Trust it least.
 - **common practice**: what everybody in the trade uses.
 
 No lift has been measured against this model. The checks show that formulas and tables are right. They cannot show that

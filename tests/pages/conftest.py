@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 import subprocess
 import sys
 from collections.abc import Callable
@@ -31,9 +32,16 @@ class Pdf:
 
     def pages(self) -> list[str]:
         """Give the text of each page in reading order, white space made one space."""
-        done = subprocess.run(["pdftotext", str(self.path), "-"], capture_output=True, check=True, text=True)
+        done = subprocess.run(["pdftotext", "-raw", str(self.path), "-"], capture_output=True, check=True, text=True)
         pages = done.stdout.split("\f")
         return [" ".join(page.split()) for page in pages if page.strip()]
+
+    def sizes(self, page: int) -> set[float]:
+        """Give the sizes of the black words of one page, points."""
+        made = self.tool("pdftohtml", "-xml", "-stdout", "-i", "-zoom", "3", "-f", str(page), "-l", str(page))
+        return {
+            int(size) / 3 for size, colour in re.findall(r'size="(\d+)"[^>]*color="#(\w+)"', made) if colour == "000000"
+        }
 
     def fonts(self) -> list[list[str]]:
         """Give the rows of the font list."""

@@ -109,6 +109,6 @@ def _bag(bag: Mapping[str, Any], figures: Figures) -> dict[str, str]:
     part = bag.get("fill") == "part"
     return {
         "id": str(bag.get("id", "")),
-        "fill": f"to {figures.one(bag.get('litres'), 'volume')}" if part else "full",
-        "seconds": "" if seconds is None else figures.one(seconds, "time"),
+        "fill": f"to {figures.safe(bag.get('litres'), 'volume', up=False)}" if part else "full",
+        "seconds": "" if seconds is None else figures.safe(seconds, "time", up=False),
     }

@@ -13,6 +13,7 @@ from parbuckle.quantity import shown
 
 _LINE_COST = 20  # signs that the number and the white at the end of a step are worth
 _NEVER_CHASE = "Let go, never chase."
+_STAY_CLEAR = "Stay clear, never chase."
 
 
 def first_page(document: Mapping[str, Any]) -> dict[str, Any]:
@@ -162,7 +163,7 @@ def _let_go(lift: Mapping[str, Any], ascent: Mapping[str, Any], figures: Figures
     words = ascent.get("words") or {}
     if surplus is None and not words and not lift.get("catches"):
         return None
-    rate = ascent.get("rate") or {}
+    alone = lift.get("method") == "unaccompanied"
     most = lift.get("surplus_at_most_kg")
     return {
         "parts": figures.parts(surplus, "mass"),
@@ -170,12 +171,15 @@ def _let_go(lift: Mapping[str, Any], ascent: Mapping[str, Any], figures: Figures
         "catches": lift.get("catches") or NOT_KNOWN,
         "state": words.get("state") or "",
         "sentence": words.get("sentence") or "",
-        "rate": ""
-        if rate.get("ceiling_m_min") is None
-        else f"Rise at {figures.both(rate.get('target_m_min'), 'rate')}. "
-        f"Let go above {figures.both(rate['ceiling_m_min'], 'rate')}.",
-        "rule": _let_go_rule(ascent, figures),
+        "rate": "" if alone else _rate(ascent.get("rate") or {}, figures),
+        "rule": _STAY_CLEAR if alone else _let_go_rule(ascent, figures),
     }
+
+
+def _rate(rate: Mapping[str, Any], figures: Figures) -> str:
+    target, ceiling = rate.get("target_m_min"), rate.get("ceiling_m_min")
+    rise = "" if target is None else f"Rise at {figures.both(target, 'rate')}. "
+    return rise + ("" if ceiling is None else f"Let go above {figures.both(ceiling, 'rate')}.")
 
 
 def _let_go_rule(ascent: Mapping[str, Any], figures: Figures) -> str:

@@ -10,13 +10,13 @@ from parbuckle.brief.figures import Figures
 from parbuckle.brief.scale import scale_bar
 from parbuckle.brief.shapes import balloon, cut_below, draw_diver
 
+Box = tuple[float, float, float, float]  # left, top, right, bottom, points
+
 _DIVER = 1.7  # length of a diver with fins stretched out, m, for the drawing
 _ASIDE = 0.5  # room beside the outermost thing, m
-_TOP, _UNDER = 9.0, 12.0  # a name stays this far from the edge and from the bottom, points
 _NECK = 0.12  # share of a bag's height between the ring and its mouth
 _FOOT, _HEAD, _AXIS = 22.0, 22.0, 44.0  # points
 _SIGN = 2.3  # half the width of a sign, points
-_ROWS = 20.0  # height of a name of two rows, points
 _LABEL = 26.0  # distance between the bags' names, points
 
 
@@ -60,18 +60,31 @@ def near_load(sketch: Mapping[str, Any], width: float, height: float, figures: F
     )
     _sling(board, sketch, (x, ring), top, long * scale)
     _draw_bags(board, bags, (x, ring), scale)
-    taken: list[tuple[float, float, float]] = [(x, bottom - crown * scale - 5, _LABEL * len(bags) / 2)]
-    for person in people:
-        _draw_person(board, person, (x, bottom), depth, scale, taken)
+    head = bottom - crown * scale
+    taken = [(x - _LABEL * len(bags) / 2, head - 16, x + _LABEL * len(bags) / 2, head)]
+    places = [(x + person["x_m"] * scale, bottom - (depth - person["depth_m"]) * scale) for person in people]
+    taken += [_draw_diver(board, at, x, scale) for at in places]
+    for person, at in zip(people, places, strict=True):
+        _name(board, person, at, (x, bottom), scale, taken)
     _axis(board, depth, [(bottom, 0.0), (ring, tall + strop)], figures)
     scale_bar(board, (_AXIS + 4, height - 3), scale, (width - _AXIS) * 0.3, figures)
     _lines(board, sketch, (x, ring), bottom, scale, width)
     names = ", ".join(f"{person.get('name')} {person.get('side') or ''}".strip() for person in people)
     return {
         **board.drawing(),
-        "caption": "White is gas. Stay beside it: never below, never over." if bags else "Stay beside it, never below.",
+        "caption": _caption(sketch),
         "alt": f"The load with its bags to scale. {names}.",
     }
+
+
+def _caption(sketch: Mapping[str, Any]) -> str:
+    signs = [("Dashed: restraint", sketch.get("restraint")), ("Dotted: crown line", sketch.get("crown_line"))]
+    told = [f"{word} {name}." for word, name in signs if name]
+    if told:
+        return " ".join(told)
+    if not sketch.get("bags"):
+        return "Stay beside it, never below."
+    return "White is gas. Stay beside it: never below, never over."
 
 
 def _bag_width(bags: Sequence[Mapping[str, Any]]) -> float:
@@ -122,32 +135,35 @@ def _draw_bag(board: Board, ring: Point, foot: Point, size: Point, share: float)
     return foot[0], foot[1] - high
 
 
-def _draw_person(
-    board: Board,
-    person: Mapping[str, Any],
-    foot: Point,
-    depth: float,
-    scale: float,
-    taken: list[tuple[float, float, float]],
-) -> None:
-    x, bottom = foot
-    side = 1.0 if person["x_m"] < 0 else -1.0
-    at = (x + person["x_m"] * scale, bottom - (depth - person["depth_m"]) * scale)
-    draw_diver(board, at, _DIVER * scale, side)
+def _draw_diver(board: Board, at: Point, load: float, scale: float) -> Box:
+    towards = 1.0 if at[0] < load else -1.0
+    draw_diver(board, at, _DIVER * scale, towards)
+    feet = at[0] - towards * _DIVER * scale
+    return min(at[0], feet), at[1] - 0.2 * scale, max(at[0], feet), at[1] + 0.2 * scale
+
+
+def _name(board: Board, person: Mapping[str, Any], at: Point, foot: Point, scale: float, taken: list[Box]) -> None:
+    """Write a name where nothing else is: below the diver, else above, else farther off."""
     name, where = str(person.get("name", "")), str(person.get("side") or "")
     half = max(len(name), len(where)) * _SIGN
-    middle = min(max(at[0] - side * _DIVER * scale / 2, _AXIS + half), board.width - half)
+    towards = 1.0 if at[0] < foot[0] else -1.0
+    middle = min(max(at[0] - towards * _DIVER * scale / 2, _AXIS + half), board.width - half)
+    beyond = at[0] - towards * (_DIVER * scale + half + 4)
     body = 0.2 * scale
-    tries = [at[1] + body + 9, at[1] - body - 14, at[1] + body + 31, at[1] - body - 36]
-    free = [first for first in tries if _TOP <= first <= bottom - _UNDER and not _taken(taken, middle, first, half)]
-    first = (free or tries[1:2])[0]
-    taken.append((middle, first, half))
-    board.words((middle, first), name, "middle", True)
-    board.words((middle, first + 10), where, "middle")
+    tries = [(middle, at[1] + body + 9), (middle, at[1] - body - 13), (beyond, at[1] - 2)]
+    tries += [(middle, at[1] + body + 29), (middle, at[1] - body - 33)]
+    boxes = [(x - half, first - 7, x + half, first + 12) for x, first in tries if half <= x <= board.width - half]
+    free = [box for box in boxes if box[1] >= 0 and box[3] <= foot[1] and not any(_meet(box, other) for other in taken)]
+    if not free:
+        board.words((middle, foot[1] + 15), f"{name}, {where}".strip(", "), "middle", True)
+        return
+    taken.append(free[0])
+    board.words((free[0][0] + half, free[0][1] + 7), name, "middle", True)
+    board.words((free[0][0] + half, free[0][1] + 17), where, "middle")
 
 
-def _taken(taken: list[tuple[float, float, float]], middle: float, first: float, half: float) -> bool:
-    return any(abs(middle - x) < half + wide and abs(first - y) < _ROWS for x, y, wide in taken)
+def _meet(one: Box, other: Box) -> bool:
+    return one[0] < other[2] and other[0] < one[2] and one[1] < other[3] and other[1] < one[3]
 
 
 def _axis(board: Board, depth: float, marks: Sequence[tuple[float, float]], figures: Figures) -> None:
@@ -164,7 +180,5 @@ def _lines(board: Board, sketch: Mapping[str, Any], ring: Point, bottom: float, 
     if sketch.get("crown_line"):
         crown = ring[1] - max([bag.get("height_m") or 0.6 for bag in sketch.get("bags") or []], default=0.0) * scale
         board.line([(ring[0], crown), (ring[0] + 0.5 * scale, ring[1]), (ring[0] + 2, bottom - 4)], HAIR, "1.5 1.5")
-    told = [("dashed: restraint", sketch.get("restraint")), ("dotted: crown line", sketch.get("crown_line"))]
-    board.words((width, bottom + 16), ", ".join(f"{word} {name}" for word, name in told if name), "end")
     if sketch.get("line_to_surface"):
         board.line([(ring[0] + 0.1 * scale, bottom - 0.2 * scale), (min(ring[0] + 0.9 * scale, width), 0)], HAIR, "3 2")

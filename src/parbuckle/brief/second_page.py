@@ -61,7 +61,7 @@ def _drivers(document: Mapping[str, Any], figures: Figures) -> list[dict[str, st
 
 def _find(document: Mapping[str, Any], figures: Figures) -> list[str]:
     rows = document.get("find_out_first") or []
-    return [f"{row.get('key')}: {row.get('why') or ''}".strip(": ") for row in rows]
+    return [str(row.get("why") or row.get("key")) for row in rows]
 
 
 def _chances(lift: Mapping[str, Any], figures: Figures) -> list[str]:

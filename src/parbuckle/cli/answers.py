@@ -82,17 +82,13 @@ def _weight(weight: Mapping[str, Any] | None, signs: int) -> list[RenderableType
         (f"{parts['number']} {parts['unit']}", "bold"), f" {parts['range']}   ", (parts["other"], "dim")
     )
     drawn = [
-        Text.assemble(
-            text_line(row, signs, line["ceiling"]), (f"  {row['label']} {row['value']}", "dim"), _ceiling(line, number)
+        Text.assemble(text_line(row, signs, line["ceiling"]), (f"  {row['label']}{after}", "dim"))
+        for row, after in zip(
+            line["rows"], (_with("   | {}", line["ceiling_label"]), f" {weight['required']}"), strict=False
         )
-        for number, row in enumerate(line["rows"])
     ]
     words = [f"{weight['of']}: {weight['basis']}.", weight["disagree"], *weight["notes"]]
     return [number, *drawn, Text(" ".join(word for word in words if word))]
-
-
-def _ceiling(line: Mapping[str, Any], number: int) -> str:
-    return f"   | {line['ceiling_label']}" if line["ceiling_label"] and not number else ""
 
 
 def _bags(bags: Mapping[str, Any]) -> list[RenderableType]:

@@ -54,8 +54,8 @@ def _states(states: Mapping[str, Any]) -> list[RenderableType]:
     lifted = [
         _hanging(Text("Stop lifted", style="bold"), f"{row['text']} {row['lifted']}.") for row in states["lifted"]
     ]
-    cautions = [_state("caution", row["text"], "") for row in states["cautions"]]
-    return [*_stops(states), *lifted, *_unanswered(states["unanswered"]), *cautions]
+    open_ones = _together("unanswered", states["unanswered"], "bold")
+    return [*_stops(states), *lifted, *open_ones, *_together("caution", states["cautions"], "")]
 
 
 def _stops(states: Mapping[str, Any]) -> list[RenderableType]:
@@ -64,8 +64,9 @@ def _stops(states: Mapping[str, Any]) -> list[RenderableType]:
     return [_state("stop", f"{row['text']} {row['do']}".strip(), "bold reverse") for row in states["stops"]]
 
 
-def _unanswered(rows: Sequence[Mapping[str, str]]) -> list[RenderableType]:
-    return [_state("unanswered", " ".join(row["text"] for row in rows), "bold")] if rows else []
+def _together(level: str, rows: Sequence[Mapping[str, str]], style: str) -> list[RenderableType]:
+    shape = _SHAPES[level].split()[0]
+    return [_state(level, f" {shape} ".join(row["text"] for row in rows), style)] if rows else []
 
 
 def _state(level: str, text: str, style: str) -> RenderableType:

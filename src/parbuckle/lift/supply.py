@@ -100,6 +100,27 @@ def gauge_left(problem: LiftProblem, cylinder: Cylinder, used: Floats) -> Floats
     return gauge
 
 
+def gauge_reading(problem: LiftProblem, used: Floats) -> Floats | None:
+    """Give what the cylinder's gauge should read after some gas is used, its error included.
+
+    Parameters
+    ----------
+    problem : LiftProblem
+        The lift.
+    used : Floats
+        Free gas used, m3, shape (n,).
+
+    Returns
+    -------
+    Floats or None
+        Pa, shape (n,); None without a cylinder.
+    """
+    if problem.cylinder is None:
+        return None
+    error = (2.0 * problem.gauge_u - 1.0) * problem.rules.gauge_error
+    return np.maximum(gauge_left(problem, problem.cylinder, used) + error, 0.0)
+
+
 def filling(
     problem: LiftProblem, fill: tuple[Bag, ...], gas: Floats, marks: tuple[float, ...], empty: tuple[Bag, ...]
 ) -> tuple[FillStep, ...]:
@@ -130,7 +151,7 @@ def filling(
         used = used + gas[i] * expansion
         kind = "part" if i == len(fill) - 1 else "full"
         seconds = _seconds(problem, gas[i], problem.gas_pressure)
-        steps.append(FillStep(bag.id, kind, gas[i], marks[i], seconds, _gauge(problem, used)))
+        steps.append(FillStep(bag.id, kind, gas[i], marks[i], seconds, gauge_reading(problem, used)))
     used = used * (1.0 + problem.rules.spill_allowance) if empty else used
     for bag in empty:
         used = used + bag.really
@@ -166,13 +187,6 @@ def _seconds(problem: LiftProblem, volume: Floats, pressure: Floats) -> float:
         return 0.0
     flow = flow_at(problem.cylinder, pressure, problem.rules.intermediate)
     return at_share(volume * pressure / problem.surface_pressure / flow, LIKELY)
-
-
-def _gauge(problem: LiftProblem, used: Floats) -> Floats | None:
-    if problem.cylinder is None:
-        return None
-    error = (2.0 * problem.gauge_u - 1.0) * problem.rules.gauge_error
-    return np.maximum(gauge_left(problem, problem.cylinder, used) + error, 0.0)
 
 
 def _content(problem: LiftProblem, cylinder: Cylinder, gauge: Floats) -> Floats:

@@ -37,13 +37,14 @@ def ascent_section(problem: LiftProblem, result: LiftResult, middle: LiftResult)
     """
     rise, control, fall = result.left_alone, result.control, result.fall
     up = rise.end == SURFACE
-    window = likely(control.window)
+    window, no_return = likely(control.window), likely(control.no_return)
     need = likely(result.supply.bag_volume)
     return {
         "left_alone": {"time_s": band_of(rise.time, 1.0, up), "arrival_speed_m_s": band_of(rise.speed, 1.0, up)},
         "growing_share": likely(control.growing_share),
         "doubling_time_s": likely(control.doubling_time),
-        "point_of_no_return_m": likely(control.no_return),
+        "point_of_no_return_m": no_return,
+        "let_go_at_m": None if no_return is None else 0.5 * no_return,
         "neutral_window_l": None if window is None else window * LITRES,
         "neutral_window_share": None if window is None or not need else window / need,
         "vent_l_s": [

@@ -9,6 +9,7 @@ import numpy as np
 from parbuckle.lift.choose import Candidate
 from parbuckle.lift.problem import LiftProblem
 from parbuckle.lift.result import LiftResult
+from parbuckle.lift.supply import gauge_reading
 from parbuckle.plan.bands import BAR, LITRES, MINUTE, band_of
 from parbuckle.plan.methods import GATE_WORDS, WaysUp
 from parbuckle.quantity.band import HIGH, LIKELY, LOW, at_share, chance
@@ -198,6 +199,9 @@ def _cylinder(problem: LiftProblem, result: LiftResult) -> dict[str, Any] | None
         "pressure_bar": at_share(cylinder.pressure, LIKELY) / BAR,
         "usable_l": at_share(supply.usable, LIKELY) * LITRES,
         "pressure_after_bar": band_of(supply.pressure_after, 1.0 / BAR),
+        "after_tries_bar": [
+            band_of(gauge_reading(problem, k * supply.one_try), 1.0 / BAR) for k in range(1, problem.tries + 1)
+        ],
         "tries": problem.tries,
         "enough_for_tries": int(max(usable - top_up, 0.0) // per_try) if per_try > 0.0 else None,
     }

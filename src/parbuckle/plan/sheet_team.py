@@ -58,13 +58,13 @@ def step_rows(stages: Stages) -> list[dict[str, Any]]:
         facts["target"] = show(problem.target * 60.0, "rate", units)
         facts["rate_ceiling"] = show(problem.ceiling * 60.0, "rate", units)
     if lift is not None:
-        facts["ceiling"] = show(float(np.floor(lift.ceiling)), "mass", units)
+        facts["ceiling"] = show(float(np.floor(lift.ceiling)), "mass", units, digits=3)
         facts["bags"] = [
             {
                 "bag": s.bag,
                 "fill": s.fill,
                 "litres": show(float(np.floor(s.mark * LITRES)), "volume", units),
-                "seconds": f"{s.seconds:.0f} s" if s.seconds else None,
+                "seconds": f"{np.floor(s.seconds):.0f} s" if s.seconds else None,
             }
             for s in lift.filling
         ]

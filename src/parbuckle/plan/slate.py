@@ -40,26 +40,37 @@ def slate(stages: Stages) -> list[Line]:
     wet = None if load is None else at_share(load.wet_weight, HIGH)
     lines = [_line("Depth", depth), _line("Weighs up to", _some(wet, "mass", units, up=True))]
     if lift is None or problem is None:
-        method = stages.method or "not settled"
-        return [*lines, _line("Method", method), *[_line("", "") for _ in range(5)]]
+        needed = None if problem is None else at_share(problem.on_load, HIGH)
+        return [
+            *lines,
+            _line("Lift needed up to", _some(needed, "mass", units, up=True)),
+            _line("Method", _method(stages)),
+        ]
     full = [f"{s.bag} {s.fill}" for s in lift.filling if s.fill != "empty"]
     empty = [s.bag for s in lift.filling if s.fill == "empty"]
     last = next(s for s in reversed(lift.filling) if s.fill != "empty")
-    counted = [f"{s.bag} {math.floor(s.seconds)} s" for s in lift.filling if s.fill != "empty" and s.seconds]
     over = _over(lift.ceiling, at_share(lift.required, LOW))
-    leave = stages.case.lift.leave_load_at
     clear = at_share(lift.fall.keep_clear, HIGH)
-    go = _whole(problem.ceiling, "rate", units, up=False)
-    aside = f"; leave it at {_whole(leave.mid, 'length', units, up=True)}" if leave else ""
     return [
         *lines,
         _line("Bags", ", ".join(full) + (f"; {', '.join(empty)} empty" if empty else "")),
         _line("Stop at", f"{last.bag} at {_whole(last.mark, 'volume', units, up=False)}"),
-        _line("Count", ", ".join(counted) if counted else "not measured"),
         _line("Over, up to", _whole(over, "mass", units, up=True)),
-        _line("Let go", "once neutral, from up-stream" if problem.method == "unaccompanied" else f"above {go}{aside}"),
+        *_going_up(stages, _whole(problem.ceiling, "rate", units, up=False), units),
         _line("Keep clear", _whole(clear, "length", units, up=True)),
     ]
+
+
+def _going_up(stages: Stages, ceiling: str, units: str) -> list[Line]:
+    if stages.method == "unaccompanied":
+        return [_line("Release", "once neutral"), _line("Stay", "up-stream, aside")]
+    told = stages.case.lift.leave_load_at
+    leave = told.high if told else stages.house["leave_load_at"]
+    return [_line("Let go above", ceiling), _line("Leave it at", _whole(leave, "length", units, up=True))]
+
+
+def _method(stages: Stages) -> str:
+    return stages.method or "not settled"
 
 
 def _line(label: str, value: str) -> Line:
