@@ -86,7 +86,9 @@ def _tables() -> str:
     for path in sorted(DATA.glob("*.toml")):
         tally = Counter(_marks(_load(path)))
         if tally:
-            told = ", ".join(f"{mark} {count}" for mark, count in sorted(tally.items(), key=lambda row: (-row[1], row[0])))
+            told = ", ".join(
+                f"{mark} {count}" for mark, count in sorted(tally.items(), key=lambda row: (-row[1], row[0]))
+            )
             rows.append(f"| `{path.name}` | {told} |\n")
     return head + "".join(rows)
 

@@ -70,7 +70,8 @@ def _finding(entry: Entry) -> str:
 def _house() -> str:
     head = (
         "\n## House rules\n\nLimits that a team may choose for itself. Change one in the case by its key:\n\n"
-        '```toml\n[house]\nreaction = "2 s"\n```\n\n| key | default | meaning | mark | source |\n|---|---|---|---|---|\n'
+        '```toml\n[house]\nreaction = "2 s"\n```\n\n'
+        "| key | default | meaning | mark | source |\n|---|---|---|---|---|\n"
     )
     rows = [f"| `{r.key}` | {r.default} | {r.meaning} | {r.mark} | {r.source} |\n" for r in house_rules()]
     return head + "".join(rows)
@@ -93,8 +94,9 @@ def _where(row: dict[str, Any]) -> str:
 
 def _intervals() -> str:
     head = (
-        "\n## Inspection intervals\n\nThe date on the item's own tag comes first. These give a date only where the last "
-        "check is known and the next is not.\n\n| country | item | check | every | mark | source |\n|---|---|---|---|---|---|\n"
+        "\n## Inspection intervals\n\nThe date on the item's own tag comes first. These give a date only where the "
+        "last check is known and the next is not.\n\n"
+        "| country | item | check | every | mark | source |\n|---|---|---|---|---|---|\n"
     )
     return head + "".join(
         f"| {r['country']} | {r['item']} | {r['check']} | {r['every']} | {r['mark']} | {r['source']} |\n"

@@ -1,6 +1,7 @@
 """Make the pictures of the README from the brief of the quarry example; needs pdftoppm (poppler).
 
-Run: ``python tools/make_pictures.py``. It writes docs/brief-page-1.png and docs/slate.png. Look at them before you commit.
+Run: ``python tools/make_pictures.py``. It writes docs/brief-page-1.png and docs/slate.png.
+Look at them before you commit.
 """
 
 from __future__ import annotations
@@ -34,7 +35,7 @@ def main() -> int:
     with tempfile.TemporaryDirectory() as name:
         brief = Path(name) / "brief.pdf"
         write_brief(plan(CASE), brief)
-        _picture(brief, 1, 110, DOCS / "brief-page-1.png")
+        _picture(brief, 1, 88, DOCS / "brief-page-1.png")
         _picture(brief, _last_page(brief), 90, DOCS / "slate.png")
     sizes = {path.name: path.stat().st_size for path in (DOCS / "brief-page-1.png", DOCS / "slate.png")}
     print(sizes)

@@ -3,9 +3,10 @@
 A block is a fenced block under one of these comments:
 
     <!-- given: mine.toml -->                        the block is written to that file before what follows is run
-    <!-- added: base.toml to mine.toml -->           the same, with the block put behind a shipped example or a given file
+    <!-- added: base.toml to mine.toml -->           the same, with the block put behind an example or a given file
     <!-- shown: plan mine.toml | Weight to Bags -->  the block is replaced by what the command says: whole, or from the
-                                                     line that begins with the first word to before the second
+                                                     line that begins with the first words to before the second;
+                                                     LAST is the last line
 
 Run: ``python tools/make_shown_output.py`` (``--check`` only compares).
 """
@@ -84,8 +85,10 @@ def _part(text: str, wanted: str) -> str:
     """Give the lines from one that begins with the first words to before one that begins with the second."""
     if not wanted:
         return text.strip("\n") + "\n"
-    first, _, last = wanted.partition(" to ")
     lines = text.splitlines(keepends=True)
+    if wanted == "LAST":
+        return lines[-1]
+    first, _, last = wanted.partition(" to ")
     begin = next((i for i, line in enumerate(lines) if line.startswith(first)), None)
     if begin is None:
         raise RuntimeError(f"no line begins with {first!r} in:\n{text}")

@@ -1,4 +1,4 @@
-"""``parbuckle table``: the team's own bags against loads and depths, on two pages to be laminated."""
+"""``parbuckle table``: the team's bags against loads and depths, on two pages to be laminated; a pool-test sheet."""
 
 from __future__ import annotations
 
@@ -20,11 +20,14 @@ def add(subparsers: Any) -> None:
     )
     command.add_argument("kit", metavar="KIT.toml", type=Path, help="the kit file")
     command.add_argument("--out", metavar="OUT.pdf", type=Path, required=True, help="where to write the table")
+    command.add_argument(
+        "--pool-sheet", metavar="SHEET.pdf", type=Path, help="write the sheet for the team's own pool test as well"
+    )
     command.set_defaults(run=run)
 
 
 def run(args: argparse.Namespace) -> int:
-    """Write the table.
+    """Write the table, and the pool-test sheet where it is asked for.
 
     Parameters
     ----------
@@ -35,10 +38,21 @@ def run(args: argparse.Namespace) -> int:
     -------
     int
         0.
+
+    Raises
+    ------
+    CallError
+        If both papers would go into one file.
     """
     from parbuckle.cli.output import say
-    from parbuckle.desk.tabling import write_table
+    from parbuckle.desk.tabling import write_pool_sheet, write_table
+    from parbuckle.quantity.errors import CallError
 
+    if args.pool_sheet == args.out:
+        raise CallError(f"{args.out}: the table and the pool-test sheet need two files")
     write_table(args.kit, args.out)
     say(f"The table is written: {args.out}")
+    if args.pool_sheet:
+        write_pool_sheet(args.kit, args.pool_sheet)
+        say(f"The pool-test sheet is written: {args.pool_sheet}")
     return 0

@@ -132,10 +132,11 @@ def control(problem: LiftProblem, fill: tuple[Bag, ...], required: Floats, body:
     rho, per_litre, n = problem.water_density, problem.lift_density, required.size
     really = body.capacity[None]
     need = required / per_litre
-    growing, settled = (a[0] for a in split(really, need[None]))
+    growing, full = (a[0] for a in split(really, need[None]))
+    skins = two_thirds(body.capacity)
     total = really[0].sum(axis=0)
-    area = drag_area_of(problem, growing[None], settled[None], n)[0]
-    full_area = drag_area_of(problem, None, really, n)[0]
+    area = drag_area_of(problem, (skins * full).sum(axis=0) + two_thirds(growing))
+    full_area = drag_area_of(problem, skins.sum(axis=0))
     pressure = problem.gas_pressure
     rate = growth_rate(rho, growing, pressure, moving_mass(body, whole(body.gas)))
     shallow = absolute_pressure(problem.rules.budget_depth, rho, problem.surface_pressure)

@@ -118,13 +118,13 @@ def choose(problem: LiftProblem, judged: Judged | None = None) -> Choice:
     seen: list[Candidate] = []
     best: Candidate | None = None
     for size in range(1, min(len(table.ids), _MOST_BAGS) + 1):
+        if best is not None:  # what one more bag would buy
+            more = judge_sets(problem, table, size, holding=tuple(table.ids.index(i) for i in best.fill))
+            seen += [_candidate(problem, table, more, i) for i in range(len(more.rows))]
+            break
         found = candidates(problem, table, size, judged)
         seen += found
-        passing = sorted((c for c in found if not c.failed), key=Candidate.rank)
-        if best is None and passing:
-            best = passing[0]
-        elif best is not None:
-            break
+        best = min((c for c in found if not c.failed), key=Candidate.rank, default=None)
     if best is None:
         best = min(seen, key=_nearest)
     rest = [c for c in seen if c is not best]

@@ -14,7 +14,6 @@ from parbuckle.quantity.band import HIGH, LIKELY, LOW, at_share, at_shares
 from parbuckle.quantity.frozen import Bools, Floats, Numbers
 
 _SHOWN_WHOLE = 2  # sets of so many bags are all judged, so that it can be said why they fall out
-_ROOM = 1e-3  # m3: the bags' own weight in water, generously, when sets are sorted out before they are judged
 
 
 @dataclass(frozen=True)
@@ -31,6 +30,8 @@ class BagTable:
         Middle of that, m3, shape (b,).
     high : Floats
         95th of a hundred of that, m3, shape (b,).
+    skin : Floats
+        Its full volume to the power 2/3, m2, shape (b, n).
     weight : Floats
         Weight in water, kg, shape (b, n).
     extra : tuple of float
@@ -43,6 +44,7 @@ class BagTable:
     really: Floats
     likely: Floats
     high: Floats
+    skin: Floats
     weight: Floats
     extra: tuple[float, ...]
     need: float
@@ -71,7 +73,7 @@ def bag_table(problem: LiftProblem, draws: int) -> BagTable:
     density = at_share(problem.water_density, LIKELY)
     extra = tuple(float(x) for x in likely * density - at_shares(weight, (LIKELY,))[0]) if bags else ()
     need = at_share(problem.on_load[:draws], LIKELY)
-    return BagTable(tuple(b.id for b in bags), really, likely, high, weight, extra, need)
+    return BagTable(tuple(b.id for b in bags), really, likely, high, two_thirds(really), weight, extra, need)
 
 
 @dataclass(frozen=True)
@@ -105,7 +107,13 @@ class Sets:
     lift: Floats
 
 
-def judge_sets(problem: LiftProblem, table: BagTable, size: int, only: tuple[int, ...] | None = None) -> Sets:
+def judge_sets(
+    problem: LiftProblem,
+    table: BagTable,
+    size: int,
+    only: tuple[int, ...] | None = None,
+    holding: tuple[int, ...] = (),
+) -> Sets:
     """Judge every set of a size by closed forms over the draws.
 
     Sets that hold a bag more than the likely load needs, or that at their best do not lift the light load, are left
@@ -121,6 +129,8 @@ def judge_sets(problem: LiftProblem, table: BagTable, size: int, only: tuple[int
         Number of bags in a set.
     only : tuple of int, optional
         Judge just this set of bag numbers, whatever it is.
+    holding : tuple of int
+        Judge only sets that hold these bag numbers.
 
     Returns
     -------
@@ -129,13 +139,13 @@ def judge_sets(problem: LiftProblem, table: BagTable, size: int, only: tuple[int
     """
     n = table.really.shape[1]
     combos = [only] if only is not None else list(combinations(range(len(table.ids)), size))
-    first = np.array(combos, dtype=np.int64).reshape(-1, size)
+    first = np.array([c for c in combos if set(holding) <= set(c)], dtype=np.int64).reshape(-1, size)
     per_litre = problem.lift_density[:n]
     base = problem.on_load[:n] / per_litre
     bag = table.weight / per_litre
     middle, light_end = (float(x) for x in at_shares(base, (LIKELY, LOW)))
     if only is None:
-        first = first[_worth(first, table, middle, light_end)]
+        first = first[_worth(first, table, middle, light_end, bag.max(axis=1))]
     need = base + bag[first].sum(axis=1)
     light = at_shares(need * per_litre, (LOW,))[0]
     lift_of = table.high * at_share(per_litre, LIKELY)
@@ -143,9 +153,10 @@ def judge_sets(problem: LiftProblem, table: BagTable, size: int, only: tuple[int
     rows, spare = _fill_order(first, table.likely, at_shares(need, (LIKELY,))[0], lift_of, alone)
     really = table.really[rows]
     total = really.sum(axis=1)
-    growing, settled = split(really, need)
-    cda = drag_area_of(problem, growing, settled, n)
-    all_full = drag_area_of(problem, None, really, n)
+    growing, full = split(really, need)
+    skin = table.skin[rows]
+    cda = drag_area_of(problem, (skin * full).sum(axis=1) + two_thirds(growing))
+    all_full = drag_area_of(problem, skin.sum(axis=1))
     pressure = absolute_pressure(problem.rules.budget_depth, problem.water_density[:n], problem.surface_pressure[:n])
     budget = delay_budget(cda, problem.target, pressure, problem.water_density[:n], growing)
     bound = runaway_bound((total - need) * per_litre, problem.water_density[:n], all_full)
@@ -163,17 +174,17 @@ def judge_sets(problem: LiftProblem, table: BagTable, size: int, only: tuple[int
     )
 
 
-def _worth(combos: Numbers, table: BagTable, middle: float, light: float) -> Bools:
-    """True for sets that could lift the light load and hold no bag that the likely load does not need."""
+def _worth(combos: Numbers, table: BagTable, middle: float, light: float, own: Floats) -> Bools:
+    """True for sets that could lift the light load and hold no bag that load and bags (``own``, m3) do not need."""
     if combos.shape[1] <= _SHOWN_WHOLE:
         return np.ones(len(combos), dtype=np.bool_)
     sizes = table.likely[combos]
-    needed = sizes.sum(axis=1) - sizes.max(axis=1) < middle + _ROOM
+    needed = sizes.sum(axis=1) - sizes.max(axis=1) < middle + own[combos].sum(axis=1)
     return np.asarray(needed & (table.high[combos].sum(axis=1) >= light), dtype=np.bool_)
 
 
-def split(really: Floats, need: Floats) -> tuple[Floats, Floats]:
-    """Fill bags one after the other until the load is neutral; give what can still grow and what cannot.
+def split(really: Floats, need: Floats) -> tuple[Floats, Bools]:
+    """Fill bags one after the other until the load is neutral; give what can still grow and which are full.
 
     Parameters
     ----------
@@ -186,42 +197,34 @@ def split(really: Floats, need: Floats) -> tuple[Floats, Floats]:
     -------
     growing : Floats
         Gas in the bag in which the load becomes neutral, m3, shape (m, n); 0 when all bags together do not lift it.
-    settled : Floats
-        Gas in the bags that are full, m3, shape (m, k, n).
+    full : Bools
+        True for the bags that are full, shape (m, k, n).
     """
     before = np.cumsum(really, axis=1) - really
     gas = np.clip(need[:, None, :] - before, 0.0, really)
-    part = (gas < really).any(axis=1)
     full = gas >= really
-    growing = np.where(part, np.where(full, 0.0, gas).sum(axis=1), 0.0)
-    return growing, np.where(full, gas, 0.0)
+    return (gas * ~full).sum(axis=1), full
 
 
-def drag_area_of(problem: LiftProblem, growing: Floats | None, settled: Floats, n: int) -> Floats:
+def drag_area_of(problem: LiftProblem, skins: Floats) -> Floats:
     """Give the drag area of load and gas: k V^(2/3) over load and bags, or what the case gives.
 
     Parameters
     ----------
     problem : LiftProblem
         The lift.
-    growing : Floats or None
-        Gas in the part-filled bag, m3, shape (m, n).
-    settled : Floats
-        Gas in the full bags, m3, shape (m, k, n).
-    n : int
-        Number of draws in use.
+    skins : Floats
+        Gas of each bag to the power 2/3, added up, m2, shape (..., n) of the first n draws.
 
     Returns
     -------
     Floats
-        m2, shape (m, n).
+        m2, the same shape.
     """
+    n = skins.shape[-1]
     if problem.drag_area is not None:
-        return np.broadcast_to(problem.drag_area[:n], (settled.shape[0], n))
-    sizes = two_thirds(problem.envelope[:n]) + two_thirds(settled).sum(axis=1)
-    if growing is not None:
-        sizes = sizes + two_thirds(growing)
-    return np.asarray(problem.drag_factor[:n] * sizes)
+        return np.broadcast_to(problem.drag_area[:n], skins.shape)
+    return np.asarray(problem.drag_factor[:n] * (two_thirds(problem.envelope[:n]) + skins))
 
 
 def two_thirds(volume: Floats) -> Floats:

@@ -8,7 +8,6 @@ from parbuckle.case.read import LoadedCase
 from parbuckle.duties.finding import Finding, Override, verdict
 from parbuckle.duties.house import load_house
 from parbuckle.duties.judge import judge
-from parbuckle.lift.result import LiftResult
 from parbuckle.plan.bands import LITRES, band_of
 from parbuckle.plan.facts import facts_of
 from parbuckle.plan.plan import Plan
@@ -20,7 +19,7 @@ from parbuckle.plan.sheet_surface import surface_section
 from parbuckle.plan.sheet_team import clock_section, sketch_section, team_sections
 from parbuckle.plan.slate import slate
 from parbuckle.plan.sources import sources
-from parbuckle.plan.stages import Stages, run_middle, run_stages
+from parbuckle.plan.stages import Stages, run_stages
 from parbuckle.plan.sums import sums
 
 FOOTER = (
@@ -49,9 +48,8 @@ def make_plan(loaded: LoadedCase, draws: int = 1024, seed: int = 1) -> Plan:
     """
     house = load_house(loaded.case.house)
     stages = run_stages(loaded, house, draws, seed)
-    middle = run_middle(stages)
     findings = judge(facts_of(stages), house, _overrides(loaded))
-    return Plan(stages, findings, _document(stages, middle, findings))
+    return Plan(stages, findings, _document(stages, findings))
 
 
 def _overrides(loaded: LoadedCase) -> list[Override]:
@@ -60,7 +58,7 @@ def _overrides(loaded: LoadedCase) -> list[Override]:
     ]
 
 
-def _document(stages: Stages, middle: LiftResult | None, findings: tuple[Finding, ...]) -> dict[str, Any]:
+def _document(stages: Stages, findings: tuple[Finding, ...]) -> dict[str, Any]:
     load = load_section(stages)
     drivers = load["drivers"] if load else []
     told = stages.case.emergency
@@ -70,9 +68,7 @@ def _document(stages: Stages, middle: LiftResult | None, findings: tuple[Finding
         "site": site_section(stages),
         "load": load,
         "lift": _lift(stages),
-        "ascent": ascent_section(stages.lift_problem, stages.lift, middle)
-        if stages.lift and stages.lift_problem and middle
-        else None,
+        "ascent": ascent_section(stages.lift_problem, stages.lift) if stages.lift and stages.lift_problem else None,
         "surface": surface_section(stages),
         "clock": clock_section(stages),
         "emergency": {name: getattr(told, name) for name in type(told).model_fields},
@@ -107,6 +103,9 @@ def _lift(stages: Stages) -> dict[str, Any] | None:
     }
     if stages.lift is not None:
         section |= bag_section(stages.lift_problem, stages.lift)
+        if section["cylinder"] is not None and stages.kit is not None:
+            gases = {c.id: c.gas.text for c in stages.kit.cylinder}
+            section["cylinder"]["gas"] = gases.get(section["cylinder"]["id"])
     else:
         section |= {"required_kg": band_of(stages.lift_problem.on_load), "bags": [], "alternatives": []}
         if stages.supply is not None:

@@ -18,7 +18,7 @@ _DRAWS = 1024  # the band of depth over time looks at the first so many draws
 _EASY = 2.0  # times the reaction: from there on, a delay budget leaves time to look
 
 
-def ascent_section(problem: LiftProblem, result: LiftResult, middle: LiftResult) -> dict[str, Any]:
+def ascent_section(problem: LiftProblem, result: LiftResult) -> dict[str, Any]:
     """Give the ascent as the contract and the brief want it.
 
     Parameters
@@ -27,8 +27,6 @@ def ascent_section(problem: LiftProblem, result: LiftResult, middle: LiftResult)
         The lift.
     result : LiftResult
         Over all draws.
-    middle : LiftResult
-        For all inputs at their middle.
 
     Returns
     -------
@@ -63,7 +61,6 @@ def ascent_section(problem: LiftProblem, result: LiftResult, middle: LiftResult)
         "surfaces_within_m": high(fall.surfaces_within[up]) if up.any() else high(fall.surfaces_within),
         "rate": {"target_m_min": problem.target * MINUTE, "ceiling_m_min": problem.ceiling * MINUTE},
         "words": words(problem, result),
-        "trace": trace(middle),
         "fan": fan(rise),
     }
 
@@ -99,27 +96,6 @@ def words(problem: LiftProblem, result: LiftResult) -> dict[str, str]:
     return {"state": state, "sentence": told + speed}
 
 
-def trace(middle: LiftResult) -> dict[str, list[float]]:
-    """Give the ascent left alone for all inputs at their middle.
-
-    Parameters
-    ----------
-    middle : LiftResult
-        One draw.
-
-    Returns
-    -------
-    dict
-        ``t_s``, ``depth_m``, ``speed_m_s``.
-    """
-    rise = middle.left_alone
-    return {
-        "t_s": rise.steps_time[:, 0].tolist(),
-        "depth_m": rise.steps_depth[:, 0].tolist(),
-        "speed_m_s": rise.steps_speed[:, 0].tolist(),
-    }
-
-
 def fan(rise: Rise) -> list[dict[str, float]]:
     """Give the band of depth over time, of the draws that come up.
 
@@ -131,7 +107,7 @@ def fan(rise: Rise) -> list[dict[str, float]]:
     Returns
     -------
     list of dict
-        ``t_s``, ``low`` (deepest), ``likely``, ``high`` (shallowest), m.
+        ``t_s``, ``low`` (shallowest), ``likely``, ``high`` (deepest), m.
     """
     first = rise.take(slice(0, _DRAWS))
     up = first.end == SURFACE
@@ -139,10 +115,10 @@ def fan(rise: Rise) -> list[dict[str, float]]:
         return []
     some = first.take(up)
     times = np.linspace(0.0, at_share(some.time, HIGH), _TIMES)
-    deep, mid, shallow = at_shares(some.depth_at(times), (HIGH, LIKELY, LOW))
+    shallow, mid, deep = at_shares(some.depth_at(times), (LOW, LIKELY, HIGH))
     return [
         {"t_s": float(t), "low": float(a), "likely": float(b), "high": float(c)}
-        for t, a, b, c in zip(times, deep, mid, shallow, strict=True)
+        for t, a, b, c in zip(times, shallow, mid, deep, strict=True)
     ]
 
 

@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from typing import Any
 
+import numpy as np
+
 from parbuckle.plan.bands import MINUTE, band_of
 from parbuckle.plan.stages import Stages
 
@@ -27,7 +29,8 @@ def surface_section(stages: Stages) -> dict[str, Any] | None:
     tow = None
     if floating.tow_drag is not None or floating.tow_time is not None:
         tow = {"drag_n": band_of(floating.tow_drag), "minutes": band_of(floating.tow_time, 1.0 / MINUTE)}
-    grounds = floating.grounds
+    grounds, shore = floating.grounds, stages.case.site.shore
+    towards = shore.bearing.mid if shore and shore.bearing else None
     return {
         "then": stages.case.surface.then,
         "line": stages.case.surface.line_to_surface,
@@ -35,6 +38,7 @@ def surface_section(stages: Stages) -> dict[str, Any] | None:
         "hang_m": band_of(floating.hang),
         "grounds": [{"distance_m": grounds[0], "depth_m": grounds[1]}] if grounds else None,
         "shallowest_m": floating.shallowest,
+        "shore_deg": None if towards is None else towards * 180.0 / np.pi,
         "tow": tow,
         "leaving_water_kg": band_of(floating.leaving),
         "limit_kg": floating.limit,

@@ -18,7 +18,7 @@ from parbuckle.lift.restraint import RestraintProblem, RestraintResult, restrain
 from parbuckle.lift.result import LiftResult, Supply
 from parbuckle.lift.rigging import rigging
 from parbuckle.lift.rigging_result import RiggingResult
-from parbuckle.lift.sets import drag_area_of
+from parbuckle.lift.sets import drag_area_of, two_thirds
 from parbuckle.lift.stage import solve
 from parbuckle.lift.supply import supply
 from parbuckle.lift.surface import surface
@@ -139,33 +139,6 @@ def run_stages(loaded: LoadedCase, house: House, n: int, seed: int) -> Stages:
     return _bags(_ways(stages))
 
 
-def run_middle(stages: Stages) -> LiftResult | None:
-    """Run the lift once more for all inputs at their middle, with the choice already made.
-
-    Parameters
-    ----------
-    stages : Stages
-        What the ensemble gave.
-
-    Returns
-    -------
-    LiftResult or None
-        One draw; None when there was no lift.
-    """
-    if stages.lift is None or stages.method is None:
-        return None
-    case, kit = stages.case, stages.kit
-    asking = Asking(Ensemble(1, stages.asking.ensemble.seed))
-    site = site_draws(case, asking, stages.when)
-    folder = stages.loaded.path.parent
-    problem = ask_load(case, asking, site.water_density, site.bottom_pressure, site.temperature, kit=kit, folder=folder)
-    if problem is None:
-        return None
-    strop = _strop(case, kit, asking, site.depth)
-    lift = lift_problem(case, kit, asking, site, weigh(problem), stages.house, stages.method, strop, stages.when)
-    return solve(lift, stages.lift.choice)
-
-
 def _ways(stages: Stages) -> Stages:
     """Choose bags under each method that uses them, compare the ways up, settle the method."""
     case, kit, load = stages.case, stages.kit, stages.load
@@ -225,7 +198,7 @@ def _bags(stages: Stages) -> Stages:
             clearance=stages.house["tow_margin"],
             bag_height=max((b.height for b in used), default=0.0),
             hang=lift.end_depth if lift else None,
-            drag_area=drag_area_of(problem, None, np.array([[b.really for b in used]]), load.wet_weight.size)[0]
+            drag_area=drag_area_of(problem, sum((two_thirds(b.really) for b in used), np.zeros_like(really)))
             if used
             else None,
             tide=tide_at(case, stages.asking, stages.when),
