@@ -80,7 +80,7 @@ def lift(wet: Array, bags: tuple[Bag, ...], rules: dict[str, float] | None = Non
 
 
 def draw_lift(rng: np.random.Generator, bags: int, n: int, method: str, held_back: bool) -> LiftProblem:
-    """A register drawn at random: sizes of 5 to 120 l, some alike, weights that matter, a load that some of it lifts."""
+    """A register drawn at random: 5 to 120 l, some alike, weights that matter, a load that some of it lifts."""
     sizes = rng.choice([5.0, 8.0, 10.0, 15.0, 20.0, 25.0, 30.0, 50.0, 100.0, 120.0], bags) / 1000.0
     owned = []
     for i, size in enumerate(sizes):

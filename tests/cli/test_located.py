@@ -27,9 +27,7 @@ def _write(folder: Path, change: tuple[str, str]) -> Path:
         (('depth = "16 m" ', 'depth = "0.5 m" '), "lift.rigging", "shorter"),
     ],
 )
-def test_a_stage_error_names_file_key_and_line(
-    tmp_path: Path, change: tuple[str, str], key: str, says: str
-) -> None:
+def test_a_stage_error_names_file_key_and_line(tmp_path: Path, change: tuple[str, str], key: str, says: str) -> None:
     path = _write(tmp_path, change)
     with pytest.raises(CaseError) as caught:
         plan(path, 64)

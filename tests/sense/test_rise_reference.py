@@ -1,4 +1,4 @@
-"""The ascent left alone against a solver of high order, in plain floats written out again; and what must always hold."""
+"""The ascent left alone against a solver of high order, written out again in plain floats; what must always hold."""
 
 from __future__ import annotations
 

@@ -170,7 +170,8 @@ def _bags(stages: Stages) -> Stages:
     case, kit, load, problem, lift = stages.case, stages.kit, stages.load, stages.lift_problem, stages.lift
     assert load is not None and problem is not None
     hold = _restraint(case, kit, problem, lift)
-    used = tuple(b for b in problem.bags if lift and any(s.bag == b.id for s in lift.filling))
+    owned = {b.id: b for b in problem.bags}
+    used = tuple(owned[s.bag] for s in lift.filling) if lift else ()
     rig = None
     if kit is not None and (case.lift.rigging or used):
         rig = rigging(
