@@ -190,8 +190,8 @@ def _let_go_rule(ascent: Mapping[str, Any], figures: Figures) -> str:
 
 
 def _gas(lift: Mapping[str, Any], figures: Figures) -> dict[str, Any] | None:
-    cylinder = lift.get("cylinder")
-    if not cylinder:
+    cylinder = lift.get("cylinder") or {}
+    if not cylinder and not lift.get("free_gas_l"):
         return None
     tries = cylinder.get("enough_for_tries")
     rows = [
@@ -201,8 +201,8 @@ def _gas(lift: Mapping[str, Any], figures: Figures) -> dict[str, Any] | None:
     ]
     rows += [(label, figures.band(after, "pressure")) for label, after in _after_tries(cylinder)]
     return {
-        "id": cylinder.get("id") or NOT_KNOWN,
-        "what": ", ".join(text for text in (cylinder.get("gas"), cylinder.get("goes")) if text),
+        "id": cylinder.get("id") or "Cylinder",
+        "what": ", ".join(text for text in (cylinder.get("gas"), cylinder.get("goes")) if text) or "not named",
         "tries": "" if tries is None else f"Enough for {tries} {'try' if tries == 1 else 'tries'}.",
         "rows": [{"label": label, "value": value} for label, value in rows if value != NOT_KNOWN],
         "rule": "Nobody breathes from this cylinder.",

@@ -98,7 +98,7 @@ def _lift(stages: Stages) -> dict[str, Any] | None:
         "method": stages.method,
         "method_given": given,
         "method_why": mine.why if mine else "Bags, lines and cylinders decide the method: name the kit.",
-        "proposed": next((r.method for r in stages.ways.rows if r.possible), None),
+        "proposed": next((r.method for r in stages.ways.rows if r.possible and stages.kit is not None), None),
         "catches": _catches(stages),
     }
     if stages.lift is not None:
