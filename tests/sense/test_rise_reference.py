@@ -106,7 +106,7 @@ def test_the_order_of_bags_and_an_empty_bag_change_nothing() -> None:
 @few
 @given(seeds)
 def test_lanes_do_not_see_each_other(seed: int) -> None:
-    """Bit for bit: turned round, and each on its own."""
+    """Turned round bit for bit; each on its own to the rounding of a sum."""
     lanes = draw_lanes(9, seed)
     mine, turned = run(lanes), run(lanes[::-1])
     assert np.array_equal(turned.time[::-1], mine.time) and np.array_equal(turned.speed[::-1], mine.speed)
