@@ -1,4 +1,4 @@
-"""Load, bags and gas on the way up or down, one column for each draw: their balance after the laws of ``balance``.
+"""The one force balance: load, bags and gas on the way up or down. Everything that needs a force imports it from here.
 
 Up is positive for forces and for the speed of rise; depth is positive downward and is the depth of the load's own
 reference point. Gas of bag i lies ``reach`` metres above that point and is isothermal unless ``gamma`` says
@@ -11,7 +11,6 @@ from dataclasses import dataclass, replace
 
 import numpy as np
 
-from parbuckle.physics import balance
 from parbuckle.physics.constants import MOLAR_MASS_AIR, G, R
 from parbuckle.quantity.frozen import Bools, Floats, Frozen, Numbers
 
@@ -103,7 +102,7 @@ def gas_pressure_at(body: Body, depth: Floats) -> Floats:
     Floats
         Pa, shape (n,).
     """
-    return balance.interface_pressure(body.surface_pressure, body.water_density, depth, body.reach)
+    return np.asarray(body.surface_pressure + body.water_density * G * (depth - body.reach))
 
 
 def gas_volumes(body: Body, pressure: Floats) -> Floats:
@@ -127,7 +126,10 @@ def gas_volumes(body: Body, pressure: Floats) -> Floats:
     -----
     Boyle's law (gamma 1) or the adiabatic limit.
     """
-    return balance.gas_volume(body.gas * body.gas_pressure, _thinned(body, pressure), body.capacity)
+    ratio = body.gas_pressure / pressure
+    if body.gamma != 1.0:
+        ratio = ratio ** (1.0 / body.gamma)
+    return np.minimum(body.gas * ratio, body.capacity)
 
 
 def whole(volumes: Floats) -> Floats:
@@ -169,12 +171,10 @@ def net_lift(body: Body, pressure: Floats, gas: Floats) -> Floats:
         N, up positive, shape (n,).
     """
     per_pascal = (body.molar_mass / R) / body.temperature
+    lift = (body.water_density - _thinned(body, pressure) * per_pascal) * (G * gas) - body.weight
     if body.over_pressure.any():
-        most = _thinned(body, pressure + body.over_pressure)
-        held = whole(balance.gas_held(body.gas * body.gas_pressure, most, body.capacity))
-    else:
-        held = _thinned(body, pressure) * gas
-    return balance.lift_left(body.water_density, per_pascal, body.weight, gas, held)
+        lift = lift - G * per_pascal * _kept(body, pressure)
+    return np.asarray(lift)
 
 
 def _thinned(body: Body, pressure: Floats) -> Floats:
@@ -182,6 +182,13 @@ def _thinned(body: Body, pressure: Floats) -> Floats:
     if body.gamma == 1.0:
         return pressure
     return np.asarray(body.gas_pressure * (pressure / body.gas_pressure) ** (1.0 / body.gamma))
+
+
+def _kept(body: Body, pressure: Floats) -> Floats:
+    """Give what full closed bags hold beyond their volume at ambient pressure: up to their relief pressure, Pa m3."""
+    most = body.capacity * (_thinned(body, pressure + body.over_pressure) - _thinned(body, pressure))
+    over = body.gas * body.gas_pressure - body.capacity * _thinned(body, pressure)
+    return whole(np.clip(over, 0.0, most))
 
 
 def moving_mass(body: Body, gas: Floats) -> Floats:
@@ -199,7 +206,7 @@ def moving_mass(body: Body, gas: Floats) -> Floats:
     Floats
         kg, shape (n,).
     """
-    return balance.inertia(body.mass, body.bag_added_mass, gas)
+    return np.asarray(body.mass + body.bag_added_mass * gas)
 
 
 def drag_area(body: Body, volumes: Floats) -> Floats:
@@ -217,7 +224,7 @@ def drag_area(body: Body, volumes: Floats) -> Floats:
     Floats
         m2, shape (n,).
     """
-    return np.asarray(body.drag_area + body.bag_drag * whole(balance.skin(volumes, body.capacity, volumes)))
+    return np.asarray(body.drag_area + body.bag_drag * whole(np.cbrt(volumes * volumes)))
 
 
 def acceleration(body: Body, depth: Floats, rise: Floats) -> Floats:
@@ -242,7 +249,7 @@ def acceleration(body: Body, depth: Floats, rise: Floats) -> Floats:
     pressure = gas_pressure_at(body, depth)
     volumes = gas_volumes(body, pressure)
     gas = whole(volumes)
-    drag = balance.water_drag(body.water_density, drag_area(body, volumes), rise)
+    drag = 0.5 * body.water_density * drag_area(body, volumes) * rise * np.abs(rise)
     return np.asarray((net_lift(body, pressure, gas) - drag) / moving_mass(body, gas))
 
 
