@@ -10,6 +10,7 @@ import pytest
 
 from parbuckle.case.model import Case
 from parbuckle.case.read import read_case
+from parbuckle.desk.planning import plan
 from parbuckle.plan.asking import Asking
 from parbuckle.plan.surface_inputs import onward, surface_problem
 from parbuckle.quantity.draws import Ensemble
@@ -99,3 +100,22 @@ def test_a_tow_without_a_hang_is_asked_for() -> None:
     assert [row["key"] for row in asking.unanswered] == ["surface.hang"]
     _, quiet = translated(told, hang=2.0 * ONE)
     assert quiet.unanswered == []
+
+
+def test_a_line_that_takes_it_out_feels_the_weight_out_of_the_water(tmp_path: Path) -> None:
+    """The comparison of the ways up counts the leaving weight where the same line hauls the load out."""
+    cases = Path(str(files("parbuckle.data"))) / "cases"
+    (tmp_path / "kit.toml").write_text((cases / "kit.toml").read_text(encoding="utf-8"), encoding="utf-8")
+    text = (
+        (cases / "quarry-outboard.toml").read_text(encoding="utf-8").replace('bottom = "soft mud"', 'bottom = "rock"')
+    )
+    old = "hauled alongside and lifted by the davit, limit 150 kg"
+    assert old in text
+    told = {}
+    for then in (old, "hauled out on the line by hand"):
+        (tmp_path / "case.toml").write_text(text.replace(old, then), encoding="utf-8")
+        told[then] = next(
+            m["why"] for m in plan(tmp_path / "case.toml", 64)["lift"]["methods"] if m["method"] == "hauled"
+        )
+    felt = [int(why.split("up to ")[1].split(" kg")[0]) for why in told.values()]
+    assert felt[1] > 1.5 * felt[0]

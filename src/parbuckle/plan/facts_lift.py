@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from typing import Any
+
 import numpy as np
 
 from parbuckle.case.written import answered
@@ -37,7 +39,7 @@ def lift_facts(stages: Stages) -> LiftFacts:
     mine = rows.get(method or "")
     problem, hold = stages.lift_problem, stages.restraint
     stop = stages.case.exposure.stop
-    words: dict[str, object] = {
+    words: dict[str, Any] = {
         "method": method or "",
         "method_possible": mine.possible if mine and told.method in ("hauled", "bag and line") else None,
         "method_why": mine.why if mine else "",
@@ -58,7 +60,7 @@ def lift_facts(stages: Stages) -> LiftFacts:
     if lift is None or problem is None or lift.choice.best is None:
         wants = method in WITH_BAGS and told.bags is None and stages.kit is not None
         words |= {"choice_failed": True, "choice_why": "no bag is in date and not set aside"} if wants else {}
-        return LiftFacts(**words)  # type: ignore[arg-type]
+        return LiftFacts(**words)
     floats = chance(lift.floats)
     free = lift.surplus_at_release[lift.comes_free]
     failed = lift.choice.best.failed
@@ -75,7 +77,7 @@ def lift_facts(stages: Stages) -> LiftFacts:
         "runaway_speed": likely(lift.control.runaway),
         "keep_clear": _end(lift.fall.keep_clear, HIGH),
     }
-    return LiftFacts(**words)  # type: ignore[arg-type]
+    return LiftFacts(**words)
 
 
 def bag_facts(stages: Stages) -> tuple[BagFacts, ...]:
@@ -191,7 +193,8 @@ def surface_facts(stages: Stages) -> SurfaceFacts:
     floating, lift, load = stages.surface, stages.lift, stages.load
     line = stages.case.surface.line_to_surface or ""
     lines = {row.id: row for row in stages.kit.line} if stages.kit else {}
-    length = lines[line].length.low if line in lines and lines[line].length else None  # type: ignore[union-attr]
+    told = lines[line].length if line in lines else None
+    length = told.low if told is not None else None
     return SurfaceFacts(
         reserve=likely(lift.reserve) if lift else None,
         leaving_likely=likely(load.leaving_water) if load else None,

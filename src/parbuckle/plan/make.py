@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from typing import Any
 
 from parbuckle.case.read import LoadedCase
@@ -138,5 +139,5 @@ def _circles(stages: Stages) -> dict[str, Any] | None:
     return {
         "bottom_m": (band_of(fall.keep_clear) or {}).get("high"),
         "surface_m": (band_of(fall.surfaces_within) or {}).get("high"),
-        "drift_towards_deg": None if towards is None else towards * 180.0 / 3.141592653589793,
+        "drift_towards_deg": None if towards is None else math.degrees(towards),
     }

@@ -14,6 +14,7 @@ from parbuckle.lift.hauling import HaulProblem, HaulResult, hauling
 from parbuckle.lift.method import WITH_BAGS, MethodRow, row
 from parbuckle.load.result import LoadResult
 from parbuckle.physics.constants import G
+from parbuckle.plan.surface_inputs import onward
 from parbuckle.quantity.band import HIGH, LIKELY, at_share
 from parbuckle.quantity.frozen import Floats
 
@@ -117,7 +118,9 @@ def _haul(case: Case, kit: Kit | None, load: LoadResult) -> HaulResult | None:
     if line is None or line.strength is None:
         return None
     pull = np.maximum(load.wet_weight + load.breakout, 0.0) * G
-    return hauling(HaulProblem(pull, strength=line.strength.low))
+    way = onward(case.surface.then)
+    out = load.leaving_water * G if way.hauled and not way.lifted_out else None
+    return hauling(HaulProblem(pull, leaving=out, strength=line.strength.low))
 
 
 def _hauled(case: Case, haul: HaulResult | None, minutes: float) -> MethodRow:

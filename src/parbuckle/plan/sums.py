@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import numpy as np
 
+from parbuckle.physics.constants import ZERO_C
 from parbuckle.plan.bands import BAR, LITRES, MINUTE, band_of, likely
 from parbuckle.plan.stages import Stages
 from parbuckle.quantity.band import LIKELY, at_share
@@ -45,7 +46,7 @@ def _water(stages: Stages) -> list[Row]:
         _row(
             "Water density",
             "ρ(salinity, temperature)",
-            f"{site.salinity:.1f} g/kg, {_mid(site.temperature) - 273.15:.0f} °C",
+            f"{site.salinity:.1f} g/kg, {_mid(site.temperature) - ZERO_C:.0f} °C",
             show(_mid(site.water_density), "density", units),
             salt,
         ),
