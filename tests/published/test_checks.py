@@ -35,6 +35,7 @@ def test_every_row_says_where_it_comes_from() -> None:
 
 ONLY_RECALLED = {
     "desk.check_sums.kinematic_viscosity",  # viscosity and density are checked one by one elsewhere in the table
+    "desk.check_breathing.supply_lasts",  # the problem was read, its answer is recalled; the arithmetic is open
     "load.breakout.muga_share",  # no second source was found; whatever shows it says "recalled"
 }
 """The only functions whose published numbers are all recalled; a new one needs a reason here."""
@@ -49,13 +50,15 @@ def _skewed(law: Callable[..., Any], factor: float) -> Callable[..., Any]:
     return lambda *args, **kwargs: law(*args, **kwargs) * factor
 
 
-ROOMS = ("physics.", "desk.check_sums.", "desk.check_flows.", "desk.check_ascent.")
+SUMS = ("sums", "flows", "ascent", "dive", "breathing")
+ROOMS = ("physics.", "dive.", *(f"desk.check_{name}." for name in SUMS))
 LAWS = sorted({check.call for check in CHECKS if check.call.startswith(ROOMS)})
 LOOSE = {
     "desk.check_flows.fill_time_ratio": 0.10,  # "about three times"
     "desk.check_sums.kinematic_viscosity": 0.02,  # the law's own 1.5 %
     "desk.check_sums.lift_lost": 0.10,  # 0.61 % to 0.05
     "desk.check_flows.relief_at": 0.02,  # printed with two digits
+    "desk.check_breathing.supply_lasts": 0.05,  # whole minutes
     "desk.check_flows.valve_mach": 0.03,  # printed with two digits
 }
 """Laws whose published numbers are too coarse to see one per cent, and the error that they do see."""

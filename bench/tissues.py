@@ -1,0 +1,97 @@
+"""Tissue loading of logged profiles: profiles a second, compiled and in NumPy, on one thread and on two.
+
+    python bench/tissues.py         # from the checkout, the package installed or PYTHONPATH=src
+
+16 tissues, nitrogen and helium, 2,000 samples to a profile, 8,000 profiles. Trust the ratios; the times are those of
+the machine. Where others use it too, read the column by processor time.
+"""
+
+from __future__ import annotations
+
+import os
+import threading
+import time
+from collections.abc import Callable
+
+import numpy as np
+
+from parbuckle.dive.loading import AIR, at_rest, load
+from parbuckle.dive.logged import highest_ceiling, loaded_at_end
+from parbuckle.dive.profile import Leg
+from parbuckle.physics.compiled import can_compile
+from parbuckle.quantity.breathing import parse_gas
+
+PROFILES, SAMPLES, INTERVAL = 8000, 2000, 4.0
+SURFACE = 101325.0
+REPEATS = 5
+TRIMIX = parse_gas("21/35")
+
+
+def profiles() -> np.ndarray:  # type: ignore[type-arg]
+    """Make sawtooth dives."""
+    rng = np.random.default_rng(1)
+    depth = np.abs(np.cumsum(rng.normal(0.0, 0.3, (PROFILES, SAMPLES)), axis=1))
+    return SURFACE + 1e4 * depth
+
+
+def best(run: Callable[[], object], count: int, clock: Callable[[], float] = time.perf_counter) -> float:
+    """Give profiles a second, best of some."""
+    times = []
+    for _ in range(REPEATS):
+        start = clock()
+        run()
+        times.append(clock() - start)
+    return count / min(times)
+
+
+def on_two(run: Callable[[np.ndarray], object], pressure: np.ndarray) -> None:  # type: ignore[type-arg]
+    """Share the profiles between two threads."""
+    half = len(pressure) // 2
+    threads = [threading.Thread(target=run, args=(part,)) for part in (pressure[:half], pressure[half:])]
+    for thread in threads:
+        thread.start()
+    for thread in threads:
+        thread.join()
+
+
+def leg_by_leg(pressure: np.ndarray) -> None:  # type: ignore[type-arg]
+    """Load with the general law, an exponential for each step."""
+    tissues = np.repeat(at_rest(SURFACE), len(pressure), axis=2)
+    time_each = np.full(len(pressure), INTERVAL)
+    for j in range(1, pressure.shape[1]):
+        tissues = load(tissues, [Leg(pressure[:, j - 1].copy(), pressure[:, j].copy(), time_each, TRIMIX)])
+
+
+def main() -> None:
+    """Print the table."""
+    pressure, rested = profiles(), at_rest(SURFACE)
+    print(f"{os.cpu_count()} processors; compiler {'there' if can_compile() else 'missing'}")
+    for name, gas in (("trimix, both gases", TRIMIX), ("air, nitrogen alone", AIR)):
+        for plain in (False, True):
+            form = "NumPy" if plain else "compiled"
+            some = pressure[: PROFILES // 8] if plain else pressure
+
+            def run(part: np.ndarray, gas: object = gas, plain: bool = plain) -> object:  # type: ignore[type-arg]
+                return loaded_at_end(rested, part, INTERVAL, gas, plain=plain)  # type: ignore[arg-type]
+
+            run(some[:10])
+            one = best(lambda run=run, some=some: run(some), len(some))  # type: ignore[misc]
+            spent = best(lambda run=run, some=some: run(some), len(some), time.thread_time)  # type: ignore[misc]
+            two = best(lambda run=run, some=some: on_two(run, some), len(some))  # type: ignore[misc]
+            print(
+                f"at the end, {name:20} {form:9}{one:10,.0f} on one thread, {spent:10,.0f} by processor time,", end=""
+            )
+            print(f"{two:10,.0f} on two")
+    for plain, count in ((False, 1000), (True, 500)):
+        highest_ceiling(rested, pressure[:10], INTERVAL, TRIMIX, 0.8, plain=plain)
+        start = time.perf_counter()
+        highest_ceiling(rested, pressure[:count], INTERVAL, TRIMIX, 0.8, plain=plain)
+        rate = count / (time.perf_counter() - start)
+        print(f"with the ceiling, trimix      {'NumPy' if plain else 'compiled':9} {rate:10,.0f}")
+    start = time.perf_counter()
+    leg_by_leg(pressure[:200])
+    print(f"leg by leg, trimix            NumPy     {200 / (time.perf_counter() - start):10,.0f}")
+
+
+if __name__ == "__main__":
+    main()
