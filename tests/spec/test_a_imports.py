@@ -16,7 +16,7 @@ PYTHON = frozenset(sys.stdlib_module_names)
 PACKAGES = {
     "quantity": {"numpy"},
     "physics": {"numpy", "gsw"},
-    "search": {"numpy"},
+    "search": {"numpy", "pyproj", "shapely", "pygeomag"},
     "load": {"numpy"},
     "lift": {"numpy"},
     "dive": {"numpy"},
