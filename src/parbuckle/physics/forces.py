@@ -1,4 +1,4 @@
-"""The one force balance: load, bags and gas on the way up or down. Everything that needs a force imports it from here.
+"""Load, bags and gas on the way up or down, for many draws at once; every law comes from ``balance``.
 
 Up is positive for forces and for the speed of rise; depth is positive downward and is the depth of the load's own
 reference point. Gas of bag i lies ``reach`` metres above that point and is isothermal unless ``gamma`` says
@@ -11,6 +11,7 @@ from dataclasses import dataclass, replace
 
 import numpy as np
 
+from parbuckle.physics.balance import inertia, interface_pressure, lift_left, skin, water_drag
 from parbuckle.physics.constants import MOLAR_MASS_AIR, G, R
 from parbuckle.quantity.frozen import Bools, Floats, Frozen, Numbers
 
@@ -102,7 +103,7 @@ def gas_pressure_at(body: Body, depth: Floats) -> Floats:
     Floats
         Pa, shape (n,).
     """
-    return np.asarray(body.surface_pressure + body.water_density * G * (depth - body.reach))
+    return np.asarray(interface_pressure(body.surface_pressure, body.water_density, depth, body.reach))
 
 
 def gas_volumes(body: Body, pressure: Floats) -> Floats:
@@ -170,11 +171,10 @@ def net_lift(body: Body, pressure: Floats, gas: Floats) -> Floats:
     Floats
         N, up positive, shape (n,).
     """
-    per_pascal = (body.molar_mass / R) / body.temperature
-    lift = (body.water_density - _thinned(body, pressure) * per_pascal) * (G * gas) - body.weight
+    held = _thinned(body, pressure) * gas
     if body.over_pressure.any():
-        lift = lift - G * per_pascal * _kept(body, pressure)
-    return np.asarray(lift)
+        held = held + _kept(body, pressure)
+    return np.asarray(lift_left(body.water_density, (body.molar_mass / R) / body.temperature, body.weight, gas, held))
 
 
 def _thinned(body: Body, pressure: Floats) -> Floats:
@@ -206,7 +206,7 @@ def moving_mass(body: Body, gas: Floats) -> Floats:
     Floats
         kg, shape (n,).
     """
-    return np.asarray(body.mass + body.bag_added_mass * gas)
+    return np.asarray(inertia(body.mass, body.bag_added_mass, gas))
 
 
 def drag_area(body: Body, volumes: Floats) -> Floats:
@@ -224,7 +224,7 @@ def drag_area(body: Body, volumes: Floats) -> Floats:
     Floats
         m2, shape (n,).
     """
-    return np.asarray(body.drag_area + body.bag_drag * whole(np.cbrt(volumes * volumes)))
+    return np.asarray(body.drag_area + body.bag_drag * whole(skin(volumes, body.capacity, volumes)))
 
 
 def acceleration(body: Body, depth: Floats, rise: Floats) -> Floats:
@@ -249,7 +249,7 @@ def acceleration(body: Body, depth: Floats, rise: Floats) -> Floats:
     pressure = gas_pressure_at(body, depth)
     volumes = gas_volumes(body, pressure)
     gas = whole(volumes)
-    drag = 0.5 * body.water_density * drag_area(body, volumes) * rise * np.abs(rise)
+    drag = water_drag(body.water_density, drag_area(body, volumes), rise)
     return np.asarray((net_lift(body, pressure, gas) - drag) / moving_mass(body, gas))
 
 

@@ -1,0 +1,265 @@
+"""A tended lift, all members side by side in NumPy: the plain twin of ``kernel``, equal to it bit for bit.
+
+Every member takes its own step; those that have ended are dropped from the columns now and then.
+"""
+
+from __future__ import annotations
+
+import numpy as np
+
+from parbuckle.physics import lockstep_hands
+from parbuckle.physics.balance import interface_pressure, line_pull
+from parbuckle.physics.hands import PENDING
+from parbuckle.physics.layout import ANSWER, BAG, BASE, EVENT, FAILED, HAND, MOST_STEPS, OUT_OF_TIME, TENDER
+from parbuckle.physics.lockstep_events import Step, first_events
+from parbuckle.physics.step_cubic import along, best_mean, cubic, landing
+from parbuckle.physics.ten_seconds import OVER, SLOTS, SPAN, between
+from parbuckle.physics.tended_laws import advance, slopes, step_size
+from parbuckle.quantity.frozen import Bools, Floats, Numbers
+
+_DROP = 0.8  # share of the columns still under way below which the others are dropped
+
+
+def lockstep(table: Floats, bag_count: int, tenders: int, step: float, limit: float) -> Floats:
+    """Follow all members to their ends.
+
+    Parameters
+    ----------
+    table : Floats
+        Inputs of ``tended_columns.columns``, shape (fields, n).
+    bag_count, tenders : int
+        Number of bags and of tenders.
+    step, limit : float
+        Longest step and time limit, s.
+
+    Returns
+    -------
+    Floats
+        Answers, shape (fields of ``layout.ANSWER`` and after them, n).
+    """
+    lanes = _Lanes(table, bag_count, tenders)
+    out = np.zeros((len(ANSWER) + 2 * bag_count + 2 * tenders, table.shape[1]))
+    ids = np.arange(table.shape[1])
+    with np.errstate(divide="ignore", invalid="ignore"):
+        while ids.size:
+            _hands(lanes)
+            _move(lanes, step, limit)
+            ended = lanes.ended
+            if np.count_nonzero(ended) > (1.0 - _DROP) * ids.size or ended.all():
+                out[:, ids[ended]] = lanes.answers()[:, ended]
+                lanes.keep(~ended)
+                ids = ids[~ended]
+    return out
+
+
+class _Lanes:
+    """The state of the members under way; every array has them as its last axis."""
+
+    def __init__(self, table: Floats, bag_count: int, tenders: int) -> None:
+        n, split = table.shape[1], len(BASE) + len(BAG) * bag_count
+        self.base = table[: len(BASE)]
+        self.bags = table[len(BASE) : split].reshape(len(BAG), bag_count, n)
+        self.hands = table[split:].reshape(len(TENDER), tenders, n)
+        self.hand = np.zeros((len(HAND), tenders, n))
+        self.queue = np.zeros((2, tenders, PENDING, n))
+        self.g = np.zeros((6, bag_count, n))
+        self.opened, self.inflow, self.over = np.zeros((3, bag_count, n))
+        self.full = np.zeros((bag_count, n), dtype=bool)
+        self.t = np.zeros(n)
+        self.z, self.r = self.base[BASE.start].copy(), self.base[BASE.rise].copy()
+        self.g[5] = self.bags[BAG.product]
+        self.rising, self.tight = self.r >= 0.0, self.z - self.base[BASE.paid] > 0.0
+        self.top, self.lowest = np.maximum(self.r, 0.0), self.z.copy()
+        self.best, self.way, self.rate, self.end, self.steps, self.tension = np.zeros((6, n))
+        self.spilled, self.vented, self.added = np.zeros((3, n))
+        self.number, self.slot = np.ones(n), np.ones(n, dtype=np.int64)
+        self.ring = np.zeros((2, SLOTS, n))
+        self.ring[0] = self.z
+        self.ended = np.zeros(n, dtype=bool)
+        lockstep_hands.start(self.hand, self.z)
+        self.push = lockstep_hands.set_valves(self.hand, self.hands, self.opened, self.inflow)
+
+    @property
+    def m(self) -> Floats:
+        return np.asarray(self.g[5])
+
+    def busy(self) -> Bools:
+        return np.asarray((self.opened > 0.0) | (self.inflow > 0.0) | (self.bags[BAG.relief_area] > 0.0))
+
+    def keep(self, lanes: Bools) -> None:
+        for name, value in vars(self).items():
+            setattr(self, name, np.ascontiguousarray(value[..., lanes]))
+
+    def answers(self) -> Floats:
+        since = self.t - SPAN * (self.number - 1.0)
+        i, new = np.arange(self.t.size), np.where(self.slot + 1 < SLOTS, self.slot + 1, 0)
+        (z0, r0), (z1, r1) = self.ring[:, self.slot, i], self.ring[:, new, i]
+        then, its_rate = between(since / SPAN, z0, z1, r0, r1)
+        mean = best_mean(self.best, since, self.way, self.rate, then - self.z, self.r - its_rate) / OVER
+        rows = [np.empty(0)] * len(ANSWER)
+        for field, value in (
+            (ANSWER.end, self.end),
+            (ANSWER.time, self.t),
+            (ANSWER.speed, self.r),
+            (ANSWER.max_speed, self.top),
+            (ANSWER.max_mean, mean),
+            (ANSWER.min_depth, np.minimum(self.lowest, self.z)),
+            (ANSWER.end_depth, self.z),
+            (ANSWER.spilled, self.spilled),
+            (ANSWER.vented, self.vented),
+            (ANSWER.added, self.added),
+            (ANSWER.tension, self.tension),
+            (ANSWER.steps, self.steps),
+        ):
+            rows[field] = value
+        return np.array([*rows, *self.m, *self.over, *self.hand[HAND.pulls], *self.hand[HAND.left]])
+
+
+def _hands(s: _Lanes) -> None:
+    """Let the hands do what is due now."""
+    changed = np.zeros(s.t.size, dtype=bool)
+    for j in range(s.hands.shape[1]):
+        now = (lockstep_hands.due(s.hand, s.queue, j) <= s.t) & ~s.ended
+        if now.any():
+            lockstep_hands.act(s.hand, s.queue, s.hands, j, s.t, s.r, now)
+            changed |= now
+    if changed.any():
+        s.push = lockstep_hands.set_valves(s.hand, s.hands, s.opened, s.inflow)
+        s.full &= ~(changed & s.busy())
+
+
+def _move(s: _Lanes, step: float, limit: float) -> None:
+    """Take one step of every member, up to its first event."""
+    busy, base, g = s.busy(), s.base, s.g
+    some = [bool(one.any()) for one in busy]
+    sealed = [bool((one > 0.0).any()) for one in s.bags[BAG.relief_area]]
+    has_skin, lined = bool((base[BASE.bag_drag] > 0.0).any()), bool((base[BASE.stiffness] > 0.0).any())
+    g[0], g[4] = 0.0, g[5]
+    a = slopes(base, s.bags, some, sealed, has_skin, lined, s.t, s.z, s.r, s.push, s.opened, s.inflow, g, 0, 5)
+    stays = (s.t == 0.0) & (s.r == 0.0) & (a <= 0.0) & (s.z >= base[BASE.bottom]) & (s.steps == 0.0)
+    late = (s.t >= limit) & ~s.ended & ~stays
+    s.end[late] = OUT_OF_TIME
+    s.ended |= stays | late
+    due = np.full(s.t.size, limit)
+    for j in range(s.hands.shape[1]):
+        due = np.minimum(due, lockstep_hands.due(s.hand, s.queue, j))
+    h = step_size(base, s.bags, some, step, s.z, s.r, a, g)
+    lands = s.t + h >= due
+    h = np.where(s.ended, 0.0, np.where(lands, due - s.t, h))
+    middle, last, r_middle, r_last = advance(
+        base, s.bags, some, sealed, has_skin, lined, s.t, h, s.z, s.r, a, s.push, s.opened, s.inflow, g
+    )
+    speed = (s.r, *cubic(h, a, middle, last))
+    depth = (s.z, *cubic(h, -s.r, -r_middle, -r_last))
+    amount = np.array(cubic(h, g[0], g[1] + g[2], g[3])) if any(some) else np.zeros((3, *s.m.shape))
+    amount[:, [i for i, moves in enumerate(some) if not moves]] = 0.0
+    turn = _turn(speed)
+    found = Step(speed, depth, turn, along(turn, *speed))
+    first_events(found, base, s.bags, s.hands, s.hand, s.full, s.m, amount, s.t, h, s.rising, s.tight)
+    found.code[s.ended], found.share[s.ended] = EVENT.nothing, 1.0
+    t = np.where(lands & (found.share == 1.0), due, s.t + found.share * h)
+    t = np.where(s.ended, s.t, t)
+    _sample(s, found, t, h)
+    s.z, s.r, s.t = along(found.share, *depth), along(found.share, *speed), t
+    by_then = np.where(turn <= found.share, found.r_turn, s.r)
+    s.top = np.maximum(s.top, np.maximum(s.r, by_then))
+    _gas(s, busy, amount, found.share, h)
+    if lined:
+        stretch = s.z - base[BASE.paid] - base[BASE.paying] * s.t
+        s.tension = np.maximum(s.tension, line_pull(base[BASE.stiffness], stretch))
+    s.steps += np.where(s.ended, 0.0, 1.0)
+    _happen(s, found)
+    failed = (s.end == 0.0) & ~s.ended & (s.steps >= MOST_STEPS)
+    s.end[failed] = FAILED
+    s.ended |= s.end != 0.0
+
+
+def _turn(speed: tuple[Floats, ...]) -> Floats:
+    _, r1, r2, r3 = speed
+    bend = r1 + 2.0 * r2 + 3.0 * r3
+    turn = np.ones(r1.size)
+    lanes = np.flatnonzero(r1 * bend < 0.0)
+    if lanes.size:
+        sign = np.where(bend[lanes] > 0.0, 1.0, -1.0)
+        zero = np.zeros(lanes.size)
+        turn[lanes] = landing(sign * r1[lanes], sign * 2.0 * r2[lanes], sign * 3.0 * r3[lanes], zero, zero, zero + 1.0)
+    return turn
+
+
+def _sample(s: _Lanes, found: Step, t: Floats, h: Floats) -> None:
+    i = np.flatnonzero((SPAN * s.number <= t) & (h > 0.0) & ~s.ended)
+    if i.size:
+        share = (SPAN * s.number[i] - s.t[i]) / h[i]
+        z, r = (along(share, *(c[i] for c in cubics)) for cubics in (found.depth, found.speed))
+        slot = s.slot[i]
+        oldest = np.where(slot + 1 < SLOTS, slot + 1, 0)
+        s.ring[0, slot, i], s.ring[1, slot, i] = z, r
+        way, rate = s.ring[0, oldest, i] - z, r - s.ring[1, oldest, i]
+        s.best[i] = best_mean(s.best[i], SPAN + 0.0 * z, s.way[i], s.rate[i], way, rate)
+        s.way[i], s.rate[i], s.slot[i] = way, rate, oldest
+        s.number[i] += 1.0
+
+
+def _gas(s: _Lanes, busy: Bools, amount: Floats, share: Floats, h: Floats) -> None:
+    p = interface_pressure(s.base[BASE.air], s.base[BASE.density], s.z, s.base[BASE.reach])
+    for i in range(len(s.m)):
+        capacity, m = s.bags[BAG.capacity, i], s.m[i].copy()
+        if busy[i].any():
+            put = s.inflow[i] * (share * h)
+            new = np.maximum(along(share, m, *amount[:, i]), 0.0)
+            s.added += put
+            s.vented += np.where(busy[i], m + put - new, 0.0)
+            m = np.where(busy[i], new, m)
+        most = capacity * (p + s.bags[BAG.over, i])
+        s.spilled += np.where(m > most, m - most, 0.0)
+        s.m[i] = np.minimum(m, most)
+        s.full[i] &= s.m[i] >= capacity * p
+        closed = (s.bags[BAG.relief, i] > 0.0) & ~s.ended
+        s.over[i] = np.where(closed, np.maximum(s.over[i], s.m[i] / capacity - p), s.over[i])
+
+
+def _happen(s: _Lanes, found: Step) -> None:
+    """Let follow what follows from the event of each member."""
+    code = found.code
+    turns = code == EVENT.turn
+    s.rising ^= turns
+    s.r[turns] = 0.0
+    s.lowest[turns] = np.minimum(s.lowest[turns], s.z[turns])
+    s.full[:, turns] = False
+    brim = np.flatnonzero(code == EVENT.brim)
+    s.full[found.who[brim], brim] = True
+    s.tight ^= code == EVENT.line
+    ends = (code == EVENT.surface) | (code == EVENT.bottom)
+    s.end[ends] = code[ends]
+    for j in range(s.hands.shape[1]):
+        for event, mood in ((EVENT.fast, -1.0), (EVENT.well, 0.0), (EVENT.slow, 1.0)):
+            lanes = np.flatnonzero((code == event) & (found.who == j))
+            _tell(s, j, lanes, np.full(lanes.size, mood))
+        warned = np.flatnonzero((code == EVENT.ceiling) & (found.who == j))
+        _warn(s, j, warned)
+        _count(s, j, np.flatnonzero((code == EVENT.counted) & (found.who == j)))
+
+
+def _tell(s: _Lanes, j: int, lanes: Numbers, mood: Floats) -> None:
+    if lanes.size:
+        s.end[lockstep_hands.notice(s.hand, s.queue, s.hands, j, lanes, s.t[lanes], mood)] = FAILED
+
+
+def _warn(s: _Lanes, j: int, lanes: Numbers) -> None:
+    lanes = lanes[np.isinf(s.hand[HAND.go, j, lanes])]
+    s.hand[HAND.go, j, lanes] = s.t[lanes] + s.hands[TENDER.delay, j, lanes]
+
+
+def _count(s: _Lanes, j: int, lanes: Numbers) -> None:
+    """A depth mark passes: the speed is the mark's distance over the time since the last."""
+    if not lanes.size:
+        return
+    way = np.where(s.rising[lanes], -1.0, 1.0)
+    last = s.hand[HAND.mark, j, lanes]
+    mark = last + way * s.hands[TENDER.marks, j, lanes]
+    rate = (last - mark) / (s.t[lanes] - s.hand[HAND.mark_time, j, lanes])
+    s.hand[HAND.mark, j, lanes], s.hand[HAND.mark_time, j, lanes] = mark, s.t[lanes]
+    _warn(s, j, lanes[rate > s.hands[TENDER.ceiling, j, lanes]])
+    mood = lockstep_hands.seen(s.hand, s.hands, j, lanes, rate)
+    new = mood != s.hand[HAND.mood, j, lanes]
+    _tell(s, j, lanes[new], mood[new])
