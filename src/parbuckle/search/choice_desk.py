@@ -1,0 +1,325 @@
+"""What all patterns of one choice share: the cells, the laws, the time, and what was already worked out."""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass, replace
+
+import numpy as np
+
+from parbuckle.quantity.errors import RangeError
+from parbuckle.quantity.frozen import Floats, Frozen
+from parbuckle.search.bounds import best_allocation
+from parbuckle.search.coverage import chance_to_see
+from parbuckle.search.curves import Curve
+from parbuckle.search.expected import Ground, expected_chance, expected_coverage, width_nodes
+from parbuckle.search.fit_lanes import fit_lanes
+from parbuckle.search.fit_rounds import fit_circles
+from parbuckle.search.fit_score import FEW_PLACES, FINE_PLACES, PLACES, Fit, Fitted, climb, places
+from parbuckle.search.legs import Pattern, Place
+from parbuckle.search.practice import Practice, common, splits
+from parbuckle.search.probability import ProbabilityMap
+from parbuckle.search.problem import SearchProblem
+from parbuckle.search.swim import seconds
+from parbuckle.search.track_error import adds_up, leg_errors
+
+_NODES = 3  # sweep widths that stand for all draws
+_STEP = 0.5  # cells between places at which a leg is held against the closed cells
+_MINUTE = 60.0
+_KEPT = 3  # splits of the time that are fitted on
+_AGAIN = 2.0  # the last walk's steps again, not their half
+
+Swum = tuple[Practice, Pattern]
+"""A pattern and how it is swum."""
+
+
+@dataclass(frozen=True)
+class Site(Frozen):
+    """What there is to search from.
+
+    Parameters
+    ----------
+    boat : bool
+        Whether a boat can tow a diver.
+    stands : tuple of Place
+        Line along the shore where a tender may stand, or one place; empty: no shore.
+    wall : tuple of Place
+        Corners of a wall or a pier; empty: none.
+    wall_side : float
+        1 when the water lies on the right hand of the wall as given, -1 on its left.
+    """
+
+    boat: bool = False
+    stands: tuple[Place, ...] = ()
+    wall: tuple[Place, ...] = ()
+    wall_side: float = 1.0
+
+
+class Desk:
+    """The cells, the laws and the time of one choice.
+
+    Parameters
+    ----------
+    problem : SearchProblem
+        Law, sweep width, speed, minutes, divers.
+    before : ProbabilityMap
+        The map as it is now.
+    site : Site
+        Boat, shore and wall.
+
+    Raises
+    ------
+    RangeError
+        If no cell that can be searched holds a chance.
+    """
+
+    def __init__(self, problem: SearchProblem, before: ProbabilityMap, site: Site) -> None:
+        self.problem, self.before, self.site = problem, before, site
+        self.speed = float(np.median(problem.speed))
+        east, north = before.grid.mesh()
+        self.open = ~before.closed
+        self.ground = Ground(east[self.open], north[self.open], before.share[self.open], before.grid.cell)
+        self.widths = width_nodes(np.atleast_1d(problem.sweep_width), _NODES)
+        if not float(self.ground.share.sum()) > 0.0:
+            raise RangeError("search: no cell that can be searched holds a chance; look at the accounts and the area")
+        self._drawn: dict[tuple[float, int], tuple[Floats, Floats]] = {}
+        self._bounds: dict[tuple[float, float], float] = {}
+
+    def curves(self, row: Practice) -> list[Curve]:
+        """Give the laws of one pass, one for each equally likely sweep width.
+
+        Parameters
+        ----------
+        row : Practice
+            The pattern.
+
+        Returns
+        -------
+        list of Curve
+            At most three.
+        """
+        return [Curve(self.problem.law, float(w) * row.pass_width, self.problem.p0) for w in self.widths]
+
+    def places(self, placement: float, count: int = PLACES) -> tuple[Floats, Floats]:
+        """Give equally likely places on the map, shaken by the placement.
+
+        Parameters
+        ----------
+        placement : float
+            Standard deviation, m.
+        count : int
+            How many.
+
+        Returns
+        -------
+        tuple of Floats
+            East and north, m.
+        """
+        key = (placement, count)
+        if key not in self._drawn:
+            self._drawn[key] = places(held(self.ground), placement, count)
+        return self._drawn[key]
+
+    def fit(self, row: Practice, time: float, ground: Ground | None = None, count: int = PLACES) -> Fit:
+        """Give what a pattern is fitted to.
+
+        Parameters
+        ----------
+        row : Practice
+            The pattern.
+        time : float
+            Time there is, s.
+        ground : Ground or None
+            Another map; None takes the map of the choice.
+        count : int
+            Places of another map.
+
+        Returns
+        -------
+        Fit
+            Places, law at the mean sweep width, time.
+        """
+        there = self.ground if ground is None else ground
+        if ground is not None:
+            east, north = places(held(there), row.error.placement, count)
+        else:
+            east, north = self.places(row.error.placement, FEW_PLACES if adds_up(row.error) else PLACES)
+        width = float(np.mean(self.problem.sweep_width)) * row.pass_width
+        curve = Curve(self.problem.law, width, self.problem.p0, rough=True)
+        return Fit(east, north, float(there.share.sum()), curve, row, time, self.speed)
+
+    def chance(self, pattern: Pattern, row: Practice) -> float:
+        """Give the chance that a pattern finds it.
+
+        Parameters
+        ----------
+        pattern : Pattern
+            What is swum.
+        row : Practice
+            How it errs.
+
+        Returns
+        -------
+        float
+            0 to 1.
+        """
+        east, north = self.places(row.error.placement)
+        return float(self.ground.share.sum()) * expected_chance(pattern, self.curves(row), row.error, east, north)
+
+    def coverage(self, pattern: Pattern, row: Practice) -> Floats:
+        """Give the chance to see it in each cell.
+
+        Parameters
+        ----------
+        pattern : Pattern
+            What is swum.
+        row : Practice
+            How it errs.
+
+        Returns
+        -------
+        Floats
+            Shape (rows, columns), 0 in closed cells.
+        """
+        out = np.zeros(self.before.grid.shape)
+        out[self.open] = expected_coverage(pattern, self.curves(row), row.error, self.ground)
+        return out
+
+    def bound(self, row: Practice) -> float:
+        """Give the chance of the best allocation of all the time under the same law.
+
+        Parameters
+        ----------
+        row : Practice
+            The pattern, for its speed and the width of its pass.
+
+        Returns
+        -------
+        float
+            0 to 1.
+        """
+        many = self.problem.divers if row.swimmers > 1 else 1
+        length = _MINUTE * self.problem.minutes * self.speed * row.speed * many
+        key = (length, row.pass_width)
+        if key not in self._bounds:
+            widths = self.problem.sweep_width * row.pass_width
+            best = best_allocation(self.before, self.problem.law, widths, length, self.problem.p0)
+            self._bounds[key] = best.chance
+        return self._bounds[key]
+
+    def outside(self, pattern: Pattern) -> float:
+        """Give the length of the legs over closed cells.
+
+        Parameters
+        ----------
+        pattern : Pattern
+            What is swum.
+
+        Returns
+        -------
+        float
+            m.
+        """
+        if not self.before.closed.any():
+            return 0.0
+        grid, total = self.before.grid, 0.0
+        for leg in pattern.lanes:
+            n = max(1, math.ceil(leg.length / (_STEP * grid.cell)))
+            part = (np.arange(n) + 0.5) / n
+            if leg.centre is not None:
+                bearing = leg.begins + part * leg.turns
+                x = leg.centre[0] + leg.radius * np.sin(bearing)
+                y = leg.centre[1] + leg.radius * np.cos(bearing)
+            else:
+                x = leg.start[0] + part * (leg.end[0] - leg.start[0])
+                y = leg.start[1] + part * (leg.end[1] - leg.start[1])
+            i = np.floor((y - grid.south) / grid.cell).astype(np.int64)
+            j = np.floor((x - grid.west) / grid.cell).astype(np.int64)
+            on = (i >= 0) & (i < grid.rows) & (j >= 0) & (j < grid.columns)
+            total += leg.length / n * float(self.before.closed[i[on], j[on]].sum())
+        return total
+
+
+def held(ground: Ground) -> Ground:
+    """Give the cells that hold a chance.
+
+    Parameters
+    ----------
+    ground : Ground
+        All cells.
+
+    Returns
+    -------
+    Ground
+        Those with a share above 0.
+    """
+    some = ground.share > 0.0
+    return Ground(ground.east[some], ground.north[some], ground.share[some], ground.cell)
+
+
+def best_pair(desk: Desk, rows: list[Practice]) -> tuple[Swum, Swum] | None:
+    """Find two patterns for one dive: the second takes what the first leaves, then each is fitted again.
+
+    Parameters
+    ----------
+    desk : Desk
+        The choice.
+    rows : list of Practice
+        Patterns of which the two are made.
+
+    Returns
+    -------
+    tuple of two, each of Practice and Pattern, or None
+        In the order in which they are swum; None where the time does not allow two.
+    """
+    whole = _MINUTE * desk.problem.minutes
+    tried: list[tuple[float, tuple[Fit, Fitted], tuple[Fit, Fitted]]] = []
+    for part in splits():
+        first = _best(desk, rows, part * whole, None)
+        left = whole - common("move") - (seconds(first[1].pattern, first[0].practice, desk.speed) if first else whole)
+        if first is None or left <= 0.0:
+            continue
+        second = _best(desk, rows, left, _left(desk, first))
+        if second is not None:
+            tried.append((first[1].score + second[1].score, first, second))
+    if not tried:
+        return None
+    tried.sort(key=lambda row: -row[0])
+    again = [_together(desk, first, second, PLACES) for _, first, second in tried[:_KEPT]]
+    _, first, second = max(again, key=lambda row: row[0])
+    _, first, second = _together(desk, first, second, FINE_PLACES)
+    return (first[0].practice, first[1].pattern), (second[0].practice, second[1].pattern)
+
+
+def _together(
+    desk: Desk, first: tuple[Fit, Fitted], second: tuple[Fit, Fitted], count: int
+) -> tuple[float, tuple[Fit, Fitted], tuple[Fit, Fitted]]:
+    """Fit each again beside the other; with the chance of both."""
+    first = _fit_on(desk, first, second, count)
+    left = _left(desk, first)
+    second = _fit_on(desk, second, first, count)
+    return float(desk.ground.share.sum() - left.share.sum()) + second[1].score, first, second
+
+
+def _left(desk: Desk, done: tuple[Fit, Fitted]) -> Ground:
+    """What a pattern leaves of the map, quickly: one sweep width, no placement."""
+    fit, ground = done[0], desk.ground
+    errors = leg_errors(done[1].pattern, fit.practice.error)
+    seen = chance_to_see(done[1].pattern.lanes, ground.east, ground.north, fit.curve, errors)
+    return replace(ground, share=ground.share * (1.0 - seen))
+
+
+def _best(desk: Desk, rows: list[Practice], time: float, ground: Ground | None) -> tuple[Fit, Fitted] | None:
+    made: list[tuple[Fit, Fitted]] = []
+    for row in rows:
+        fit = desk.fit(row, time, ground)
+        found = fit_circles(fit, walk=False) if row.name == "circles" else fit_lanes(fit, walk=False)
+        made += [(fit, found)] if found else []
+    return max(made, key=lambda each: each[1].score) if made else None
+
+
+def _fit_on(desk: Desk, one: tuple[Fit, Fitted], other: tuple[Fit, Fitted], count: int) -> tuple[Fit, Fitted]:
+    fit, done = one
+    beside = desk.fit(fit.practice, fit.seconds, _left(desk, other), count)
+    steps = [_AGAIN * step for step in done.steps]
+    return beside, climb(done.build, [done.numbers], steps, beside) or done
