@@ -14,7 +14,7 @@ from parbuckle.desk.starting import example_names, new_case
 from parbuckle.quantity.errors import CallError
 
 Call = Callable[..., "subprocess.CompletedProcess[str]"]
-EXAMPLES = ("first-answer", "quarry-outboard", "tidal-frame", "training-drum")
+EXAMPLES = ("first-answer", "mooring-block", "quarry-outboard", "tidal-frame", "training-drum")
 
 
 def test_the_examples_are_the_shipped_cases() -> None:

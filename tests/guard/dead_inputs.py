@@ -40,29 +40,9 @@ _OF_THE_SEARCH = (
     "search.speed",
     "search.elsewhere",
 )
-_OF_THE_DIVE = (
-    "dive[search].tasks[].do",
-    "dive[search].tasks[].by[]",
-    "dive[search].tasks[].effort",
-    "dive[lift].tasks[].effort",
-    "exposure.gradient[]",
-    "exposure.earlier[].person",
-    "exposure.earlier[].depth",
-    "exposure.earlier[].time",
-    "exposure.earlier[].gas",
-    "exposure.earlier[].surfaced",
-    "trainee[].resting_rate",
-    "trainee[].working_rate",
-    "kit.person[].resting_rate",
-    "kit.person[].working_rate",
-    "kit.cylinder[breathing].volume",
-    "kit.cylinder[breathing].pressure",
-    "kit.cylinder[breathing].count",
-)
 
 WAITING = {
     **dict.fromkeys(_OF_THE_SEARCH, "the search: map, coverage and card"),
-    **dict.fromkeys(_OF_THE_DIVE, "the dive: exposure, no-stop time, breathing gas"),
     "kit.bag[].mass": "the moving mass of the ascent: today it is load, water in it and added mass, without the bags",
 }
 """Inputs of stages that are not worked out yet, with the stage that will use them."""
@@ -102,18 +82,6 @@ IDLE: dict[str, tuple[str, str, tuple[Patch, ...], tuple[str | int, ...]]] = {
     "site.shore.profile[]": (
         "it grounds between two points of the profile",
         "tidal-frame", (), ("site", "shore", "profile", 2, 0),
-    ),
-    "dive[search].start": ("a stream has to be known at that time", "tidal-frame", (), ("dive", 0, "start")),
-    "dive[search].tasks[].time": (
-        "the stream is read at the end of the work", "tidal-frame", (), ("dive", 0, "tasks", 0, "time"),
-    ),
-    "dive[search].team[].role": (
-        "standby and supervisor count; who searches beside whom waits for the dive",
-        "training-drum", (), ("dive", 0, "team", 3, "role"),
-    ),
-    "dive[lift].tasks[].by[]": (
-        "who rigs is a step; the rest waits for the dive",
-        "quarry-outboard", (), ("dive", 0, "tasks", 1, "by", 0),
     ),
     "trainee[].spans.hand": (
         "only for what is measured in hands", "training-drum", ((_LENGTH, _HANDS),), ("trainee", 0, "spans", "hand"),

@@ -11,7 +11,7 @@ from sample_document import Document, variants
 from parbuckle.brief.range_line import text_line
 from parbuckle.cli.screen import show
 
-WIDE, NARROW, LINES = 100, 80, 48
+WIDE, NARROW, LINES = 100, 80, 42
 
 
 def _shown(document: Document, width: int = WIDE) -> str:
@@ -67,6 +67,35 @@ def test_every_stop_and_every_stop_point_is_there() -> None:
             assert finding["text"] in text
     for step in document["steps"]:
         assert (step["text"] in text) == step["stop_point"]
+
+
+def test_what_to_find_out_leads_where_much_is_open() -> None:
+    document = variants()["whole"]
+    assert "First" not in _shown(document)
+    asked = [{"level": "unanswered", "code": f"q{n}", "text": f"Not answered: question {n}?"} for n in range(5)]
+    document["findings"] += asked
+    lines = _shown(document).splitlines()
+    first = next(n for n, line in enumerate(lines) if line.startswith("First"))
+    assert first < next(n for n, line in enumerate(lines) if line.startswith("[?] UNANSWERED"))
+    assert document["measure_again"] in lines[first]
+
+
+def test_the_same_first_words_are_said_once() -> None:
+    document = variants()["whole"]
+    document["findings"] = [
+        {"level": "unanswered", "code": f"q{n}", "text": text}
+        for n, text in enumerate(("Not answered: a?", "Not answered: b?", "Not set: c.", "Not answered: d?"))
+    ]
+    text = " ".join(_shown(document).split())
+    assert "Not answered: a? [?] b? [?] Not set: c. [?] Not answered: d?" in text
+
+
+def test_the_first_cautions_are_told_in_full_the_others_in_short() -> None:
+    document = variants()["whole"]
+    document["findings"] = [{"level": "caution", "code": f"c{n}", "text": f"Caution {n}. Do {n}."} for n in range(5)]
+    text = " ".join(_shown(document).split())
+    assert all(f"Caution {n}." in text for n in range(5))
+    assert [n for n in range(5) if f"Do {n}." in text] == [0, 1, 2]
 
 
 def test_text_in_brackets_is_printed_not_read_as_a_style() -> None:

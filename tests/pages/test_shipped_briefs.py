@@ -17,7 +17,8 @@ from parbuckle.desk.planning import plan
 from parbuckle.quantity.errors import CallError
 
 CASES = Path(parbuckle.__file__).parent / "data" / "cases"
-NAMES = ("quarry-outboard", "tidal-frame", "training-drum", "first-answer")
+WAYS = {"under_control", "bag_and_line", "phases", "lowering"}
+NAMES = ("quarry-outboard", "tidal-frame", "training-drum", "first-answer", "mooring-block")
 WRITTEN = "2027-04-13 22:10 +01:00"
 
 MakePdf = Callable[[bytes], Any]
@@ -32,7 +33,9 @@ def _document(name: str) -> dict[str, Any]:
 def test_page_one_is_one_page_with_everything_in_it(name: str, pdf: MakePdf) -> None:
     document = _document(name)
     pages = pdf(render_brief(document, WRITTEN)).pages()
-    assert "For the supervisor" in pages[1]
+    behind = "The way" if any((document.get("ascent") or {}).get(way) for way in WAYS) else "For the supervisor"
+    assert behind in pages[1]
+    assert any("For the supervisor" in page for page in pages[1:3])
     page = _bare(pages[0])
     told = [value or "not known" for value in (document["emergency"] or {}).values()]
     steps = [step["text"] for step in document["steps"]]

@@ -23,6 +23,7 @@ PACKAGES = {
     "duties": {"numpy"},
     "case": {"pydantic", "pydantic_core"},
     "plan": {"numpy"},
+    "record": {"numpy", "defusedxml"},
     "brief": {"typst", "font_source_sans_pro"},
     "desk": {"numpy"},
     "cli": {"rich"},

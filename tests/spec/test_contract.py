@@ -66,8 +66,31 @@ SHAPE: dict[str, dict[str, Any]] = {
 }
 """Keys that stay, with what stands there, for the sections that a plan fills when bags are known."""
 
+CONTROL: dict[str, Any] = {
+    "target_m_min": NUMBER,
+    "ceiling_m_min": NUMBER,
+    "policy": TEXT,
+    "delay_s": BAND,
+    "chance_within_rate": NUMBER,
+    "chance_runaway": NUMBER,
+    "chance_sinks_back": NUMBER,
+    "longest_delay_s": MAYBE,
+}
+"""Keys of the ascent under control that stay."""
+
+DIVES: list[dict[str, Any]] = [
+    {
+        "does": TEXT,
+        "bottom_time_min": BAND,
+        "no_stop_min": {"model": MAYBE, "navy_table": MAYBE},
+        "divers": [{"name": TEXT, "gas_needed_l": BAND, "leave_bottom_bar": NUMBER, "end_pressure_bar": BAND}],
+        "oxygen": {"oxygen_bar": BAND, "mod_m": NUMBER},
+    }
+]
+"""Keys of the dives that stay; ``stops`` is a list and ``window`` may be null."""
+
 FINDING = ("level", "code", "text", "value", "limit", "source", "override")
-LATER = ("search", "dives")
+LATER = ("search",)
 
 
 def plan_of(parbuckle: Call, folder: Path, case: Document, *more: str) -> tuple[int, Document]:
@@ -156,10 +179,34 @@ def test_bands_are_in_order_and_numbers_are_numbers(planned: dict[str, Document]
 
 
 @pytest.mark.parametrize("name", CASES)
+def test_the_dives_are_there_where_a_dive_has_tasks(planned: dict[str, Document], name: str) -> None:
+    dives = planned[name].get("dives")
+    if name == "first-answer":
+        assert dives is None
+        return
+    assert not list(misfit(DIVES, dives, "dives"))
+    assert all("window" in dive and isinstance(dive["stops"], list) for dive in dives)
+
+
+@pytest.mark.parametrize("name", CASES)
 def test_what_is_not_worked_out_is_not_there(planned: dict[str, Document], name: str) -> None:
     document = planned[name]
     assert not [key for key in LATER if key in document]
-    assert "under_control" not in document.get("ascent", {})
+
+
+@pytest.mark.parametrize("name", CASES)
+def test_the_ascent_under_control_is_there_where_people_go_up_beside_it(
+    planned: dict[str, Document], name: str
+) -> None:
+    document = planned[name]
+    told = document.get("ascent", {}).get("under_control")
+    if document["lift"]["method"] != "accompanied" or not document["lift"]["bags"]:
+        assert told is None
+        return
+    assert not list(misfit(CONTROL, told, "under_control"))
+    assert told["n"] == document["draws"]["n"]
+    for key in ("chance_within_rate", "chance_runaway", "chance_sinks_back"):
+        assert 0.0 < told[f"{key}_error"] <= 1.0
 
 
 @pytest.mark.parametrize("name", CASES)

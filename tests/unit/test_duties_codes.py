@@ -15,6 +15,10 @@ from parbuckle.duties.judge import judge
 from parbuckle.duties.lift_facts import BagFacts, CavityFacts, GasFacts, LiftFacts, LoadFacts, RigItem, SurfaceFacts
 from parbuckle.duties.people_facts import Dive, KitItem, Member
 from parbuckle.duties.regimes import legal_limits
+from sample_control import CONTROL
+from sample_dive_codes import DIVES
+from sample_other_ways import OTHER_WAYS
+from sample_search_codes import SEARCHES
 
 HOUSE = load_house({})
 MORE, LESS = 1.000001, 0.999999
@@ -339,6 +343,10 @@ TABLE: dict[str, tuple[Any, Any]] = {
         overriding(Override("rig_not_checked", by="Ada"), facts=having("lift", rig_checked=False)),
         overriding(Override("rig_not_checked", **SIGNED), facts=having("lift", rig_checked=False)),
     ),
+    **OTHER_WAYS,
+    **CONTROL,
+    **DIVES,
+    **SEARCHES,
     "override_unused": (
         overriding(Override("rig_not_checked", **SIGNED)),
         overriding(Override("rig_not_checked", **SIGNED), facts=having("lift", rig_checked=False)),

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from importlib.resources import files
+from itertools import product
 from pathlib import Path
 from typing import Any, get_args
 
@@ -37,14 +38,15 @@ def texts(name: str, method: str, **facts: Any) -> list[str]:
 @pytest.mark.parametrize("row", people_table()["step"], ids=lambda row: row["text"][:40])
 def test_every_word_in_braces_is_asked_for_or_always_there(row: dict[str, Any]) -> None:
     named = set(re.findall(r"\{(\w+)\}", row["text"]))
-    always = {"top_up_text", "released_text"} | ({"bag", "litres_text", "seconds_text"} if "each" in row else set())
+    always = {"top_up_text", "released_text", "turns_text"} | (
+        {"bag", "litres_text", "seconds_text"} if "each" in row else set()
+    )
     assert named <= set(row.get("needs", ())) | always
     assert set(row) <= {"phase", "text", "who", "check", "methods", "needs", "without", "each", "stop_point"}
-    assert set(row.get("methods", METHODS)) <= set(METHODS)
+    assert set(row.get("methods", METHODS)) <= {*METHODS, "lowered"}
 
 
-@pytest.mark.parametrize("method", METHODS)
-@pytest.mark.parametrize("name", CASES)
+@pytest.mark.parametrize(("name", "method"), [*product(CASES, METHODS), ("mooring-block", "lowered")])
 def test_steps_are_numbered_short_sentences_in_the_order_of_the_work(name: str, method: str) -> None:
     rows = steps(case(name), method, FACTS)
     assert [row["n"] for row in rows] == list(range(1, len(rows) + 1))

@@ -110,7 +110,7 @@ class Board:
             f'<g clip-path="url(#{name})"><path d="{path}" stroke="#000" stroke-width="{HAIR}" fill="none"/></g>'
         )
 
-    def words(self, at: Point, text: str, anchor: str = "start", bold: bool = False) -> None:
+    def words(self, at: Point, text: str, anchor: str = "start", bold: bool = False, size: float = TYPE) -> None:
         """Write a short text.
 
         Parameters
@@ -123,10 +123,12 @@ class Board:
             ``start``, ``middle`` or ``end``.
         bold : bool
             Heavier type.
+        size : float
+            Type, points.
         """
         weight = ' font-weight="600"' if bold else ""
         self._elements.append(
-            f'<text x="{at[0]:.2f}" y="{at[1]:.2f}" font-family="{_FONT}" font-size="{TYPE}" text-anchor="{anchor}"'
+            f'<text x="{at[0]:.2f}" y="{at[1]:.2f}" font-family="{_FONT}" font-size="{size}" text-anchor="{anchor}"'
             f"{weight}>"
             f"{escape(text)}</text>"
         )

@@ -6,12 +6,14 @@ from collections.abc import Mapping
 from datetime import datetime
 from typing import Any
 
+from parbuckle.brief.control_view import sentences
 from parbuckle.brief.figures import NOT_KNOWN, Figures, figures_of
 from parbuckle.brief.range_line import kilo_scale
 from parbuckle.brief.states import state_rows
 from parbuckle.quantity import shown
 
 _LINE_COST = 20  # signs that the number and the white at the end of a step are worth
+_LEFT_OVER, _HELD_BACK = "Left over when it lets go", "To hold back"
 _NEVER_CHASE = "Let go, never chase."
 _STAY_CLEAR = "Stay clear, never chase."
 
@@ -27,8 +29,9 @@ def first_page(document: Mapping[str, Any]) -> dict[str, Any]:
     Returns
     -------
     dict
-        ``states``, ``method``, ``clock``, ``weight``, ``bags``, ``let_go``, ``gas``, ``people``, ``steps``,
-        ``signals``, ``abort`` and ``emergency``, in this order; a part that the document lacks is None or empty.
+        ``states``, ``method``, ``clock``, ``weight``, ``bags``, ``let_go``, ``let_go_title``, ``gas``, ``people``,
+        ``steps``, ``signals``, ``abort`` and ``emergency``, in this order; a part that the document lacks is None or
+        empty.
 
     Examples
     --------
@@ -44,7 +47,8 @@ def first_page(document: Mapping[str, Any]) -> dict[str, Any]:
         "clock": _clock(document),
         "weight": _weight(document, figures),
         "bags": _bags(lift, figures),
-        "let_go": _let_go(lift, ascent, figures),
+        "let_go": _held_back(ascent, figures) or _let_go(lift, ascent, figures),
+        "let_go_title": _HELD_BACK if ascent.get("lowering") else _LEFT_OVER,
         "gas": _gas(lift, figures),
         "people": [_person(person) for person in document.get("people") or []],
         "steps": _two_columns([_step(step) for step in document.get("steps") or []]),
@@ -160,19 +164,50 @@ def _bag(bag: Mapping[str, Any], filled: Mapping[str, Any], figures: Figures) ->
 
 def _let_go(lift: Mapping[str, Any], ascent: Mapping[str, Any], figures: Figures) -> dict[str, Any] | None:
     surplus = lift.get("surplus_at_release_kg")
-    words = ascent.get("words") or {}
-    if surplus is None and not words and not lift.get("catches"):
+    words = _state_and_sentence(ascent)
+    if surplus is None and not words["state"] and not lift.get("catches"):
         return None
     alone = lift.get("method") == "unaccompanied"
     most = lift.get("surplus_at_most_kg")
     return {
         "parts": figures.parts(surplus, "mass"),
         "most": "" if most is None else f"At most {figures.safe_both(most, 'mass', up=True)}.",
+        "after": "left over.",
+        "by": "Caught by:",
         "catches": lift.get("catches") or NOT_KNOWN,
-        "state": words.get("state") or "",
-        "sentence": words.get("sentence") or "",
+        "state": words["state"],
+        "sentence": words["sentence"],
         "rate": "" if alone else _rate(ascent.get("rate") or {}, figures),
         "rule": _STAY_CLEAR if alone else _let_go_rule(ascent, figures),
+    }
+
+
+def _state_and_sentence(ascent: Mapping[str, Any]) -> dict[str, str]:
+    """Give the state of the closed forms; where the ascent was followed with people on it, the state of that."""
+    words = {key: str((ascent.get("words") or {}).get(key) or "") for key in ("state", "sentence")}
+    told = ascent.get("under_control") or {}
+    if not told or told.get("state") == words["state"]:
+        return words
+    first, last = sentences(str(told.get("sentence") or ""))[:1], sentences(words["sentence"])[-1:]
+    return {"state": str(told.get("state") or ""), "sentence": " ".join([*first, *last])}
+
+
+def _held_back(ascent: Mapping[str, Any], figures: Figures) -> dict[str, Any] | None:
+    """For a load that is put down: what the people at the line hold back."""
+    down = ascent.get("lowering")
+    if not down:
+        return None
+    speed = down.get("speed_m_min")
+    return {
+        "parts": figures.parts(down.get("hold_back_n"), "load"),
+        "most": "",
+        "after": "to hold back.",
+        "by": "Goes down by:",
+        "catches": f"{down.get('way') or NOT_KNOWN}.",
+        "state": "",
+        "sentence": "",
+        "rate": "" if speed is None else f"Down at {figures.both(speed, 'rate')}.",
+        "rule": str((down.get("if_let_go") or {}).get("words") or ""),
     }
 
 

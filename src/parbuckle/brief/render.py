@@ -6,12 +6,15 @@ from collections.abc import Mapping
 from typing import Any
 
 from parbuckle.brief.ascent_picture import ascent_picture
+from parbuckle.brief.control_view import control_view
 from parbuckle.brief.first_page import first_page
 from parbuckle.brief.frame import frame
 from parbuckle.brief.press import PAPERS, compile_pdf, paper_size
+from parbuckle.brief.search_page import search_page
 from parbuckle.brief.second_page import second_page
 from parbuckle.brief.sketch import sketches
 from parbuckle.brief.slate import slate
+from parbuckle.brief.way_page import control_pictures, way_page
 
 _MARGINS = 62.36  # both side margins together, 22 mm, points
 _SKETCH_HEIGHTS = (
@@ -26,7 +29,7 @@ _PICTURE_HEIGHT = 150.0  # points
 
 
 def render_brief(document: Mapping[str, Any], written_at: str, paper: str = "a4") -> bytes:
-    """Set the brief: page one for everybody, the supervisor's page, the slate.
+    """Set the brief: page one for everybody, the way up, the supervisor's page, the card for a runaway, the slate.
 
     The same document, time and paper give the same bytes.
 
@@ -67,7 +70,8 @@ def brief_view(document: Mapping[str, Any], written_at: str, paper: str = "a4") 
     Returns
     -------
     dict
-        ``frame`` (what stands on every page), ``first``, ``second`` and ``slate``.
+        ``frame`` (what stands on every page), ``first``, ``way`` (None where nothing is told of it), ``second``,
+        ``search`` (None without a search) and ``slate``.
 
     Raises
     ------
@@ -79,7 +83,14 @@ def brief_view(document: Mapping[str, Any], written_at: str, paper: str = "a4") 
     return {
         "frame": {**frame(document, written_at), "width": width, "height": height},
         "first": {**first_page(document), "sketches": [sketches(document, room, tall) for tall in _SKETCH_HEIGHTS]},
-        "second": {**second_page(document), "picture": ascent_picture(document, room / 2 - 8, _PICTURE_HEIGHT)},
+        "way": way_page(document, room),
+        "second": {
+            **second_page(document),
+            "picture": ascent_picture(document, room / 2 - 8, _PICTURE_HEIGHT),
+            "control": control_view(document),
+            "pictures": control_pictures(document, room / 2 - 8),
+        },
+        "search": search_page(document, room),
         "slate": slate(document),
     }
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from parbuckle.brief.drawing import FIRM, THIN, Board, Point
+from parbuckle.brief.drawing import FIRM, THIN, TYPE, Board, Point
 from parbuckle.brief.figures import Figures
 
 _ROUND = (5.0, 2.0, 1.0)
@@ -34,7 +34,7 @@ def nice_step(length: float) -> float:
     return next(round(digit * power, 12) for digit in _ROUND if digit * power <= length)
 
 
-def scale_bar(board: Board, at: Point, scale: float, room: float, figures: Figures) -> None:
+def scale_bar(board: Board, at: Point, scale: float, room: float, figures: Figures, size: float = TYPE) -> None:
     """Draw a scale bar with its length in the chosen units.
 
     Parameters
@@ -49,6 +49,8 @@ def scale_bar(board: Board, at: Point, scale: float, room: float, figures: Figur
         Longest bar, points.
     figures : Figures
         Formats the length.
+    size : float
+        Type, points.
     """
     x, y = at
     length = nice_step(room / scale)
@@ -56,4 +58,4 @@ def scale_bar(board: Board, at: Point, scale: float, room: float, figures: Figur
     board.line([(x, y), (end, y)], FIRM)
     for tick in (x, end):
         board.line([(tick, y - 3), (tick, y + 3)], THIN)
-    board.words((x, y - 5), figures.both(length, "length"))
+    board.words((x, y - 5), figures.both(length, "length"), size=size)

@@ -112,24 +112,29 @@ def _item(row: Mapping[str, Any], figures: Figures) -> dict[str, str]:
 
 def _ascent(ascent: Mapping[str, Any], figures: Figures) -> list[dict[str, str]]:
     alone, fall = ascent.get("left_alone") or {}, ascent.get("fall") or {}
+    drawn = bool(ascent.get("under_control"))  # then these stand with the ascent under control, and in its pictures
     rows = [
         ("Left alone, to the surface", figures.band(alone.get("time_s"), "time")),
         ("Speed on arrival", figures.band(alone.get("arrival_speed_m_s"), "speed")),
         ("Share of the lift that can grow", figures.one(ascent.get("growing_share"), "share")),
         ("Growth doubles in", figures.one(ascent.get("doubling_time_s"), "time")),
         ("Point of no return, rise", figures.one(ascent.get("point_of_no_return_m"), "length")),
-        ("Neutral window", figures.one(ascent.get("neutral_window_l"), "volume")),
-        ("One short pull loses", figures.band(ascent.get("pull_l"), "volume")),
-        ("Delay budget", figures.one(ascent.get("delay_budget_s"), "time")),
+        ("Neutral window", _unless(drawn, figures.one(ascent.get("neutral_window_l"), "volume"))),
+        ("One short pull loses", _unless(drawn, figures.band(ascent.get("pull_l"), "volume"))),
+        ("Delay budget", _unless(drawn, figures.one(ascent.get("delay_budget_s"), "time"))),
         ("Part-filled bag is full at", figures.one(ascent.get("full_at_m"), "length")),
         ("If it falls: speed", figures.band(fall.get("speed_m_s"), "speed")),
         ("If it falls: time", figures.band(fall.get("time_s"), "time")),
     ]
     rows += [
         (f"Vent at {figures.one(vent.get('depth_m'), 'length')}", figures.one(vent.get("needed"), "venting"))
-        for vent in ascent.get("vent_l_s") or []
+        for vent in (not drawn and ascent.get("vent_l_s")) or []
     ]
     return [{"label": label, "value": value} for label, value in rows if value != NOT_KNOWN]
+
+
+def _unless(drawn: bool, text: str) -> str:
+    return NOT_KNOWN if drawn else text
 
 
 def _site(site: Mapping[str, Any], figures: Figures) -> list[dict[str, str]]:

@@ -87,6 +87,8 @@ def _named(case: Case) -> Iterator[tuple[Path, str, str]]:
         yield ("lift", "restraint", "line"), "line", lift.restraint.line
     if lift.crown_line and lift.crown_line.line:
         yield ("lift", "crown_line", "line"), "line", lift.crown_line.line
+    if case.lowering and case.lowering.line:
+        yield ("lowering", "line"), "line", case.lowering.line
     if surface.line_to_surface:
         yield ("surface", "line_to_surface"), "line", surface.line_to_surface
 

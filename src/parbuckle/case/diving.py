@@ -30,12 +30,18 @@ class Task(Written):
     time: Annotated[Spread | None, Value("time")] = Field(default=None, description="How long it takes.")
     effort: Literal["rest", "easy", "work"] = Field(default="work", description="How hard it is.")
     check: str | None = Field(default=None, description="Who checks it: a name out of the dive's team.")
+    depth: Annotated[Spread | None, Value("length")] = Field(
+        default=None, description="Where it is done; left out: at the bottom."
+    )
+    meanwhile: bool = Field(
+        default=False, description="True: done while the task before it is done, by other people."
+    )
 
 
 class Dive(Written):
     """One dive."""
 
-    does: Literal["search", "lift", "search and lift"] = Field(description="What it is for.")
+    does: Literal["search", "lift", "search and lift", "lower"] = Field(description="What it is for.")
     start: Moment | None = Field(default=None, description="Planned time of leaving the surface.")
     team: Rows[Member] = Field(default=(), description="Who takes part, in and out of the water.")
     tasks: Rows[Task] = Field(default=(), description="What is done, in order.")
@@ -78,6 +84,9 @@ class Exposure(Written):
         default=None, description="Gradient factors, low and high: plain numbers."
     )
     stop: Stop | None = Field(default=None, description="The stop that is always made.")
+    arrived: Moment | None = Field(
+        default=None, description="When the team came up to this height; left out: just before the first dive."
+    )
     earlier: Rows[Earlier] = Field(default=(), description="Dives made before.")
 
 

@@ -6,7 +6,8 @@ from typing import Annotated, Literal
 
 from pydantic import BeforeValidator, Field
 
-from parbuckle.case.written import Point, Value, Written, refusal
+from parbuckle.case.searched import Pass, PatternName, Trial
+from parbuckle.case.written import Count, Point, Rows, Value, Written, refusal
 from parbuckle.quantity.errors import CaseError
 from parbuckle.quantity.grammar import parse
 from parbuckle.quantity.spread import Spread
@@ -33,13 +34,16 @@ class SankThrough(Written):
     towards: Annotated[Spread | None, Value("bearing")] = Field(
         default=None, description="Direction it sets towards, true."
     )
-    shape: str | None = Field(
-        default=None, description="Shape of the object, for its speed of sinking: box, plate, sphere."
+    shape: Literal["box", "plate", "long", "sphere"] | None = Field(
+        default=None, description="Shape of the object, for its speed of sinking: box, plate, long, sphere."
+    )
+    sinks_at: Annotated[Spread | None, Value("speed", positive=True)] = Field(
+        default=None, description="Its speed of sinking, measured; left out: from its weight and shape."
     )
 
 
 class Account(Written):
-    """What one person told: a point with a radius, or a bearing and a distance from where they stood."""
+    """What one person told: a point with a radius, a bearing and a distance, a track, or an area."""
 
     who: str | None = Field(default=None, description="Who told it.")
     sure: Annotated[str | float | None, BeforeValidator(_sure)] = Field(
@@ -48,8 +52,10 @@ class Account(Written):
     how: str | None = Field(default=None, description="How it was asked or known.")
     at: Point | None = Field(default=None, description="The place that was shown.")
     within: Annotated[Spread | None, Value("length")] = Field(
-        default=None, description="19 times in 20 it lies this near."
+        default=None, description="19 times in 20 it lies this near: to the point, or to the track."
     )
+    along: Rows[Point] = Field(default=(), description="Line that was walked or sailed: lost anywhere along it.")
+    area: Rows[Point] = Field(default=(), description="Corners of an area in order: lost anywhere inside.")
     from_: Point | None = Field(default=None, alias="from", description="Where the witness stood.")
     bearing: Annotated[Spread | None, Value("bearing")] = Field(
         default=None, description="Direction seen, true; 'deg mag' is magnetic."
@@ -70,6 +76,37 @@ class Search(Written):
     elsewhere: Annotated[Spread | None, Value("share")] = Field(
         default=None, description="Chance that it is not on the map at all."
     )
+    minutes: Annotated[Spread | None, Value("time", positive=True)] = Field(
+        default=None, description="Time on the pattern with turns; left out: the tasks of the search dive, else 40 min."
+    )
+    law: Literal["random", "half-normal", "inverse cube"] = Field(
+        default="random", description="Law of detection; another than 'random' only where it was measured."
+    )
+    by: Literal["sight", "touch"] = Field(default="sight", description="'touch' where nothing can be seen.")
+    size: Annotated[Spread | None, Value("length", positive=True)] = Field(
+        default=None, description="How large it looks across; left out: large enough to be seen as far as one sees."
+    )
+    contrast: Literal["high", "medium", "low"] | None = Field(
+        default=None, description="How it stands out from the bottom; left out: not known."
+    )
+    trial: Trial | None = Field(default=None, description="What a trial on a sample object gave.")
+    area: Rows[Point] = Field(default=(), description="Corners of the area that can be searched, in order.")
+    deepest: Annotated[Spread | None, Value("length", positive=True)] = Field(
+        default=None, description="Deepest depth that may be searched."
+    )
+    only: Rows[PatternName] = Field(default=(), description="Patterns to choose from; left out: all.")
+    line: Annotated[Spread | None, Value("length", positive=True)] = Field(
+        default=None, description="Longest search line there is, for circles, arcs and jackstays."
+    )
+    kick: Annotated[Spread | None, Value("length", positive=True)] = Field(
+        default=None, description="Way of one kick cycle, measured; left out: 1.5 m."
+    )
+    boat: bool = Field(default=False, description="True where a boat may tow a diver.")
+    stands: Rows[Point] = Field(default=(), description="Line of the shore where a tender may stand.")
+    wall: Rows[Point] = Field(default=(), description="Corners of a wall; the water lies on its right hand.")
+    pass_: Rows[Pass] = Field(
+        default=(), alias="pass", description="Passes that were swum and found nothing, in order."
+    )
 
 
 class Lesson(Written):
@@ -84,3 +121,4 @@ class Lesson(Written):
     sums: Literal["ashore", "on the day"] | None = Field(
         default=None, description="'ashore': no lift before all have handed in their numbers and these were checked."
     )
+    ratio: Count | None = Field(default=None, description="Most trainees to one instructor in the water.")

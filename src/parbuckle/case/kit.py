@@ -47,6 +47,15 @@ class Bag(Owned):
     pull: Annotated[Spread | None, Value("volume")] = Field(
         default=None, description="Lost by one short pull of the dump, at depth; left out: not known."
     )
+    pull_in: Annotated[Spread | None, Value("time", positive=True)] = Field(
+        default=None, description="How long that pull was; left out: as the tender pulls."
+    )
+    relief_bore: Annotated[Spread | None, Value("length", positive=True)] = Field(
+        default=None, description="Clear diameter of the relief valve of a closed bag; left out: it is taken as wide."
+    )
+    withstands: Annotated[Spread | None, Value("pressure", positive=True)] = Field(
+        default=None, description="Pressure above the water that a closed bag is made for; left out: not known."
+    )
     relief: Annotated[Spread | None, Value("pressure")] = Field(
         default=None, description="Pressure above the water at which a closed bag vents by itself."
     )

@@ -10,7 +10,7 @@ from pydantic import BeforeValidator, Field
 from parbuckle.case.answers import Emergency, Hazards, Head, Override, Permission
 from parbuckle.case.diving import Dive, Exposure, Trainee
 from parbuckle.case.finding import Account, Lesson, Search
-from parbuckle.case.raising import Lift, Surface
+from parbuckle.case.raising import Lift, Lowering, Surface
 from parbuckle.case.site import Limits, Site
 from parbuckle.case.thing import Object
 from parbuckle.case.written import Rows, Written, refusal
@@ -46,6 +46,7 @@ class Case(Written):
     trainee: Rows[Trainee] = Field(default=(), description="The trainees.")
     object: Object = Field(default=Object(), description="What it is.")
     lift: Lift = Field(default=Lift(), description="How it comes up.")
+    lowering: Lowering | None = Field(default=None, description="How it is put down.")
     surface: Surface = Field(default=Surface(), description="What happens at the surface.")
     dive: Rows[Dive] = Field(default=(), description="The dives, in order.")
     exposure: Exposure = Field(default=Exposure(), description="How the divers' exposure is counted.")

@@ -45,6 +45,9 @@ class Breather(Written):
     working_rate: Annotated[Spread | None, Value("flow", positive=True)] = Field(
         default=None, description="Gas breathed at work, as free gas at the surface."
     )
+    reaction: Annotated[Spread | None, Value("time")] = Field(
+        default=None, description="Own reaction time on the dump, as timed; left out: an assumption."
+    )
     spans: Spans = Field(default=Spans(), description="Own hand and arm spans.")
 
 

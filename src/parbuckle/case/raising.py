@@ -6,10 +6,11 @@ from typing import Annotated, Literal, Self
 
 from pydantic import BeforeValidator, Field, model_validator
 
+from parbuckle.case.tending import LiftTender
 from parbuckle.case.written import Count, Name, Rows, Value, Written, refusal
 from parbuckle.quantity.spread import Spread
 
-Method = Literal["choose", "carried", "hauled", "bag and line", "accompanied", "unaccompanied"]
+Method = Literal["choose", "carried", "hauled", "bag and line", "accompanied", "unaccompanied", "lowered"]
 
 
 def _bags(raw: object) -> object:
@@ -68,8 +69,22 @@ class Restraint(Written):
         default=None, description="Weight of the anchor, in water."
     )
     on: Literal["load", "bag"] = Field(default="load", description="What it is made fast to.")
+    slack: Annotated[Spread | None, Value("length")] = Field(
+        default=None, description="How far it can rise before the line is tight; left out: no slack."
+    )
     released_by: str | None = Field(default=None, description="Who releases it, from where, and when.")
     checked_by: str | None = Field(default=None, description="Who checks it before the first gas.")
+
+
+class Lowering(Written):
+    """How a load is put down: a training load, a mooring block."""
+
+    way: Literal["bag", "line", "bag and line"] | None = Field(default=None, description="What carries it down.")
+    line: str | None = Field(default=None, description="Id of the line; left out: the line to the surface.")
+    speed: Annotated[Spread | None, Value("rate", positive=True)] = Field(
+        default=None, description="How fast it goes down."
+    )
+    turns: Count | None = Field(default=None, description="Full turns of the line round a post or a cleat.")
 
 
 class CrownLine(Written):
@@ -82,7 +97,9 @@ class CrownLine(Written):
 class Lift(Written):
     """How it comes up."""
 
-    method: Method = Field(default="choose", description="The method, or 'choose'.")
+    method: Method = Field(
+        default="choose", description="The method, or 'choose'; 'lowered': it is put down, not lifted."
+    )
     bags: Annotated[tuple[str, ...] | None, BeforeValidator(_bags)] = Field(
         default=None, description="'choose' or a list of bag ids; inside: none means choose."
     )
@@ -100,6 +117,10 @@ class Lift(Written):
     )
     reference: str | None = Field(default=None, description="What the divers read their rate from.")
     tries: Count = Field(default=1, description="Complete fills that the gas must cover.")
+    kept_heavy: Annotated[Spread | None, Value("mass", positive=True)] = Field(
+        default=None, description="Bag and line: how much heavier than neutral the load is kept, in water."
+    )
+    tender: LiftTender = Field(default=LiftTender(), description="Who tends it on the way up, and how.")
     restraint: Restraint | None = Field(default=None, description="What holds it back when it comes free.")
     crown_line: CrownLine | None = Field(default=None, description="The line from the crown of the bag.")
     drag_area: Annotated[Spread | None, Value("area", positive=True)] = Field(

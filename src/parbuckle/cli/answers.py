@@ -12,7 +12,7 @@ from rich.text import Text
 from parbuckle.brief.range_line import text_line
 
 _WIDE = 96  # columns from which the range line is long
-_LINE, _SHORT_LINE = 50, 34  # signs of the range line on a wide and on a narrow screen
+_LINE, _SHORT_LINE = 38, 20  # signs of the range line on a wide and on a narrow screen
 
 
 def answers(view: Mapping[str, Any], width: int) -> RenderableType:
@@ -42,8 +42,7 @@ def answers(view: Mapping[str, Any], width: int) -> RenderableType:
         ("Lift gas", _gas(view["gas"])),
         ("People", [Text(", ".join(map(_person, view["people"])))]),
         ("Steps", _steps(view["steps"])),
-        ("Signals", [Text(", ".join(view["signals"]))]),
-        ("Abort", [Text(" ".join(view["abort"])), Text(view["abort_action"], style="bold")]),
+        ("Abort", [Text(view["abort_action"], style="bold")]),
         ("Emergency", _emergency(view["emergency"])),
     )
     for label, blocks in parts:
@@ -71,24 +70,23 @@ def _clock(clock: Mapping[str, Any]) -> list[RenderableType]:
     for number, row in enumerate(clock["rows"]):
         line.append("   " if number else "").append(f"{row['label']} ").append(row["time"], style="bold")
         line.append(f" {row['day']}" if row["day"] and not number else "", style="dim")
-    return [line, Text(" ".join(clock["known"]))]
+    return [line.append("".join(f" · {text}" for text in clock["known"]))]
 
 
 def _weight(weight: Mapping[str, Any] | None, signs: int) -> list[RenderableType]:
     if weight is None:
         return [Text("not known")]
     parts, line = weight["parts"], weight["line"]
-    number = Text.assemble(
-        (f"{parts['number']} {parts['unit']}", "bold"), f" {parts['range']}   ", (parts["other"], "dim")
-    )
-    drawn = [
-        Text.assemble(text_line(row, signs, line["ceiling"]), (f"  {row['label']}{after}", "dim"))
-        for row, after in zip(
-            line["rows"], (_with("   | {}", line["ceiling_label"]), f" {weight['required']}"), strict=False
-        )
+    drawn = Table.grid(padding=(0, 2))
+    heads = [
+        Text.assemble((f"{parts['number']} {parts['unit']}", "bold"), f" {parts['range']}"),
+        Text(weight["required"]),
     ]
-    words = [f"{weight['of']}: {weight['basis']}.", weight["disagree"], *weight["notes"]]
-    return [number, *drawn, Text(" ".join(word for word in words if word))]
+    ends = [_with("   | {}", line["ceiling_label"]), ""]
+    for row, head, end in zip(line["rows"], heads, ends, strict=False):
+        drawn.add_row(head, Text(text_line(row, signs, line["ceiling"])), Text(f"{row['label']}{end}", style="dim"))
+    words = [parts["other"] + ".", f"{weight['of']}: {weight['basis']}.", weight["disagree"], *weight["notes"]]
+    return [drawn, Text(" ".join(word for word in words if word))]
 
 
 def _bags(bags: Mapping[str, Any]) -> list[RenderableType]:
@@ -113,28 +111,23 @@ def _let_go(let_go: Mapping[str, Any] | None) -> list[RenderableType]:
     parts = let_go["parts"] or {"number": "not known", "unit": "", "range": "", "other": ""}
     number = f"{parts['number']} {parts['unit']}".strip()
     state = f"State: {let_go['state']}. " if let_go["state"] else ""
-    return [
-        Text.assemble(
-            (number, "bold"), f" {parts['range']} left over. {let_go['most']} Caught by: {let_go['catches']}"
-        ),
-        Text.assemble((state, "bold"), let_go["sentence"]),
-        Text.assemble(f"{let_go['rate']} ".lstrip(), (let_go["rule"], "bold")),
-    ]
+    words = " ".join(let_go[key] for key in ("after", "most", "by", "catches") if let_go[key])
+    left = Text.assemble((number, "bold"), f" {parts['range']} {words} ")
+    held = Text.assemble((state, "bold"), f"{let_go['sentence']} {let_go['rate']} ".lstrip(), (let_go["rule"], "bold"))
+    return [left.append(held)]
 
 
 def _gas(gas: Mapping[str, Any] | None) -> list[RenderableType]:
     if gas is None:
         return [Text("not known")]
-    rows = ". ".join(f"{row['label']} {row['value']}" for row in gas["rows"])
-    return [
-        Text.assemble((gas["id"], "bold"), f" {gas['what']}. ", (gas["tries"], "bold"), f" {gas['rule']}"),
-        Text(f"{rows}." if rows else ""),
-    ]
+    told = [row for row in gas["rows"] if not row["label"].startswith("Gauge after")]  # the bags' rows tell it
+    rows = ". ".join(f"{row['label']} {row['value']}" for row in told)
+    head = Text.assemble((gas["id"], "bold"), f" {gas['what']}. ", (gas["tries"], "bold"), f" {gas['rule']} ")
+    return [head.append(f"{rows}." if rows else "")]
 
 
 def _person(person: Mapping[str, str]) -> str:
-    gas = f" on {person['gas']}" if person["gas"] else ""
-    return f"{person['name']} {person['role']}{gas}"
+    return f"{person['name']} {person['role']}"
 
 
 def _steps(columns: Sequence[Sequence[Mapping[str, Any]]]) -> list[RenderableType]:
@@ -142,7 +135,8 @@ def _steps(columns: Sequence[Sequence[Mapping[str, Any]]]) -> list[RenderableTyp
     if not steps:
         return []
     points = [step for step in steps if step["stop_point"]]
-    return [Text(f"{len(steps)} steps, all on the brief. Stop points:"), *(_stop_point(step) for step in points)]
+    head = f"{len(steps)} steps, with the signals and the abort list, are on the brief. Stop points:"
+    return [Text(head), *(_stop_point(step) for step in points)]
 
 
 def _stop_point(step: Mapping[str, Any]) -> Text:

@@ -153,7 +153,10 @@ def limit_used(legs: Iterable[Leg], daily: bool = False) -> Floats:
         _OXYGEN_RANGE.check(np.maximum(first, last) / ATMOSPHERE)
         low, high = np.minimum(first, last), np.maximum(first, last)
         span = np.where(high > low, high - low, 1.0)
+        lowest, highest = low.min(), high.max()
         for bottom, top, rate in zip(edges[:-1], edges[1:], rates, strict=True):
+            if highest <= bottom or lowest > top * (1.0 + _ROUNDING):
+                continue  # no draw comes into this row
             inside = (np.minimum(high, top) - np.maximum(low, bottom)) / span
             still = (low > bottom * (1.0 + _ROUNDING)) & (low <= top * (1.0 + _ROUNDING))
             used = used + leg.time * rate * np.where(high > low, np.maximum(inside, 0.0), still)

@@ -4,8 +4,11 @@ from __future__ import annotations
 
 from dataclasses import dataclass, field
 
+from parbuckle.duties.control_facts import ControlFacts
+from parbuckle.duties.dive_facts import DivingFacts
 from parbuckle.duties.lift_facts import BagFacts, GasFacts, LiftFacts, LoadFacts, RigItem, SurfaceFacts
 from parbuckle.duties.people_facts import Dive, KitItem
+from parbuckle.duties.search_facts import SearchFacts
 
 
 @dataclass(frozen=True, slots=True)
@@ -118,12 +121,15 @@ class Lesson:
         Depth that this lesson may use, m.
     sums_ashore : bool or None
         True when trainees must hand in their numbers before the lift.
+    ratio : int or None
+        Most trainees to one instructor in the water.
     """
 
     wet_low: float | None = None
     wet_high: float | None = None
     deepest: float | None = None
     sums_ashore: bool | None = None
+    ratio: int | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -148,6 +154,8 @@ class Facts:
         The load.
     lift : LiftFacts
         How it comes up.
+    control : ControlFacts
+        The ascent with people on it.
     bags : tuple of BagFacts
         The bags in use.
     gas : GasFacts
@@ -158,6 +166,10 @@ class Facts:
         At the surface.
     dives : tuple of Dive
         Who goes, in the order of the dives.
+    diving : tuple of DivingFacts
+        The dives that were worked out.
+    search : SearchFacts
+        Where it is looked for.
     kit : tuple of KitItem
         Items that can go out of date.
     intervals_age : float or None
@@ -182,11 +194,14 @@ class Facts:
     site: SiteFacts = field(default_factory=SiteFacts)
     load: LoadFacts = field(default_factory=LoadFacts)
     lift: LiftFacts = field(default_factory=LiftFacts)
+    control: ControlFacts = field(default_factory=ControlFacts)
     bags: tuple[BagFacts, ...] = ()
     gas: GasFacts = field(default_factory=GasFacts)
     rigging: tuple[RigItem, ...] = ()
     surface: SurfaceFacts = field(default_factory=SurfaceFacts)
     dives: tuple[Dive, ...] = ()
+    diving: tuple[DivingFacts, ...] = ()
+    search: SearchFacts = field(default_factory=SearchFacts)
     kit: tuple[KitItem, ...] = ()
     intervals_age: float | None = None
     clock: Clock = field(default_factory=Clock)

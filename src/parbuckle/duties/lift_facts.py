@@ -150,6 +150,21 @@ class LiftFacts:
         What the people or the boat at the line must hold, high end, N.
     haul_limit : float or None
         What they can hold, N.
+    light_at, crown_at_surface : float or None
+        Depth at which a load under bag and line is no longer heavy, likely, and with the crown at the surface, m;
+        None when it stays heavy.
+    crown_length, crown_reach : float or None
+        Length of the crown line, and from the load to the crown of the full bag, m.
+    crown_load, crown_limit : float or None
+        Pull on the crown line when a bag breaks away, high end, and its working limit, N.
+    lower_way : str
+        ``bag``, ``line`` or ``bag and line``; empty: nothing is put down.
+    lower_hold, lower_limit : float or None
+        What the line holds on the way down, high end, and its working limit, N.
+    lower_people, lower_hands : float or None
+        People needed at that line, and those who are there.
+    lower_doubling : float or None
+        Time in which a move away from neutral doubles under a bag, s.
     """
 
     method: str = ""
@@ -180,6 +195,18 @@ class LiftFacts:
     rig_checked: bool | None = None
     haul_needed: float | None = None
     haul_limit: float | None = None
+    light_at: float | None = None
+    crown_at_surface: float | None = None
+    crown_length: float | None = None
+    crown_reach: float | None = None
+    crown_load: float | None = None
+    crown_limit: float | None = None
+    lower_way: str = ""
+    lower_hold: float | None = None
+    lower_limit: float | None = None
+    lower_people: float | None = None
+    lower_hands: float | None = None
+    lower_doubling: float | None = None
 
 
 @dataclass(frozen=True, slots=True)

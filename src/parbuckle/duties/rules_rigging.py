@@ -77,7 +77,7 @@ def _tow(facts: Facts, house: House) -> Hits:
 def _line(facts: Facts, house: House) -> Hits:
     """A line from the load reaches the surface at the highest water."""
     surface = facts.surface
-    if facts.lift.method and facts.lift.method != "carried" and not surface.line:
+    if facts.lift.method and facts.lift.method not in ("carried", "lowered") and not surface.line:
         yield Hit("no_surface_line")
     if surface.line and surface.depth_highest is not None:
         needed = surface.depth_highest * (1 + house["line_allowance"])

@@ -8,9 +8,13 @@ from itertools import chain
 from parbuckle.case.model import Case
 from parbuckle.case.written import answered
 from parbuckle.duties.facts import Answers, Clock, Facts, Lesson, SiteFacts
+from parbuckle.plan.facts_control import control_facts
+from parbuckle.plan.facts_dives import diving_facts
 from parbuckle.plan.facts_lift import bag_facts, gas_facts, lift_facts, rig_facts, surface_facts
 from parbuckle.plan.facts_load import load_facts
+from parbuckle.plan.facts_search import search_facts
 from parbuckle.plan.facts_team import dive_facts, intervals_age, kit_facts
+from parbuckle.plan.people import lift_dive
 from parbuckle.plan.stages import Stages
 from parbuckle.quantity.band import HIGH, at_share
 from parbuckle.quantity.spread import Spread
@@ -42,11 +46,14 @@ def facts_of(stages: Stages) -> Facts:
         site=_site(stages),
         load=load_facts(stages),
         lift=lift_facts(stages),
+        control=control_facts(stages),
         bags=bag_facts(stages),
         gas=gas_facts(stages),
         rigging=rig_facts(stages),
         surface=surface_facts(stages),
         dives=dive_facts(stages),
+        diving=diving_facts(stages),
+        search=search_facts(stages),
         kit=kit_facts(stages),
         intervals_age=intervals_age(stages),
         clock=_clock(stages),
@@ -113,7 +120,7 @@ def _clock(stages: Stages) -> Clock:
 
 def _surfacing(stages: Stages, when: datetime | None) -> float:
     """Time from the start of the lift to the last diver up, by its tasks' long ends and the ascent, s."""
-    dive = next((d for d in stages.case.dive if "lift" in d.does), None)
+    dive = lift_dive(stages.case)
     if dive is None or when is None:
         return 0.0
     tasks = sum(t.time.high for t in dive.tasks if t.time is not None)
@@ -129,6 +136,7 @@ def _lesson(case: Case) -> Lesson | None:
         wet_high=_end(lesson.wet_weight, "high"),
         deepest=_end(lesson.deepest, "high"),
         sums_ashore=None if lesson.sums is None else lesson.sums == "ashore",
+        ratio=lesson.ratio,
     )
 
 

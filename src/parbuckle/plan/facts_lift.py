@@ -12,6 +12,7 @@ from parbuckle.lift.method import WITH_BAGS
 from parbuckle.lift.supply import flow_at
 from parbuckle.physics.constants import G
 from parbuckle.plan.bands import likely
+from parbuckle.plan.facts_other_ways import other_facts
 from parbuckle.plan.methods import GATE_WORDS, should_fall
 from parbuckle.plan.people import lift_dive
 from parbuckle.plan.stages import Stages
@@ -53,6 +54,7 @@ def lift_facts(stages: Stages) -> LiftFacts:
         "stop_depth": stop.depth.high if stop and stop.depth else None,
         "rate_ceiling": problem.ceiling if problem else None,
         "rig_checked": _checked(stages),
+        **other_facts(stages),
     }
     if method in ("hauled", "bag and line") and stages.ways and stages.ways.haul and stages.load:
         needed = stages.ways.haul.tension_high if method == "hauled" else should_fall(stages.load)

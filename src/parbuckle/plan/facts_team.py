@@ -12,6 +12,7 @@ from parbuckle.case.diving import Member as CaseMember
 from parbuckle.case.kit import Owned
 from parbuckle.duties.intervals import table_date
 from parbuckle.duties.people_facts import Dive, KitItem, Member
+from parbuckle.plan.other_ways import bags_down
 from parbuckle.plan.people import people_table
 from parbuckle.plan.site_inputs import stream_at, tide_at
 from parbuckle.plan.stages import Stages
@@ -133,6 +134,8 @@ def _used(stages: Stages) -> set[str]:
     names |= {lift.restraint.line if lift.restraint else None, lift.crown_line.line if lift.crown_line else None}
     names |= {m.cylinder for d in stages.case.dive for m in d.team}
     names |= {s.bag for s in stages.lift.filling} if stages.lift else set()
+    if stages.case.lowering is not None and stages.lift_problem is not None:
+        names |= {stages.case.lowering.line, *(() if stages.lift else bags_down(stages.case, stages.lift_problem))}
     return {n for n in names if n}
 
 

@@ -79,12 +79,12 @@ def lift_problem(
         displaced=load.displaced,
         breakout=load.breakout,
         rigging=asking.draw("lift.rigging_mass", lift.rigging_mass, "rigging"),
-        held=defaults()["kept_heavy"].value.mid if method == "bag and line" else 0.0,
+        held=(lift.kept_heavy or defaults()["kept_heavy"].value).mid if method == "bag and line" else 0.0,
         bags=tuple(_bag(b, asking, house, e.n) for b in usable_bags(case, kit, when)),
         wanted=lift.bags,
         method=method,
         restrained=restraint_holds(case, kit) if method == "unaccompanied" else 0.0,
-        cylinder=_cylinder(case, kit, asking, site),
+        cylinder=_cylinder(case, kit, asking, site) if _fills(case) else None,
         strop=np.zeros(e.n) if point else strop,
         as_point=point,
         target=lift.rate.target.mid if lift.rate.target else house["target"],
@@ -203,7 +203,7 @@ def _bag(bag: KitBag, asking: Asking, house: House, n: int) -> Bag:
 def _cylinder(case: Case, kit: Kit | None, asking: Asking, site: SiteDraws) -> Cylinder | None:
     owned = {c.id: c for c in kit.cylinder} if kit else {}
     cylinder = owned.get(case.lift.cylinder or "")
-    capacity = _capacity(cylinder) if cylinder else None
+    capacity = capacity_of(cylinder) if cylinder else None
     if cylinder is None or capacity is None:
         asking.lacks("lift.cylinder", "gas", "Gas for the bags comes from a cylinder that nobody breathes from.")
         return None
@@ -222,8 +222,24 @@ def _cylinder(case: Case, kit: Kit | None, asking: Asking, site: SiteDraws) -> C
     )
 
 
-def _capacity(cylinder: KitCylinder) -> float | None:
-    """Give the water capacity of all joined cylinders, m3; from a rated content where that is what is known."""
+def _fills(case: Case) -> bool:
+    """Tell whether any bag is filled: a load that only a line lets down needs no gas."""
+    return not (case.lift.method == "lowered" and case.lowering is not None and case.lowering.way == "line")
+
+
+def capacity_of(cylinder: KitCylinder) -> float | None:
+    """Give the water capacity of all joined cylinders, from a rated content where that is what is known.
+
+    Parameters
+    ----------
+    cylinder : KitCylinder
+        Of the kit.
+
+    Returns
+    -------
+    float or None
+        m3; None when neither is told.
+    """
     if cylinder.volume is not None:
         return cylinder.volume.mid * cylinder.count
     if cylinder.content is not None and cylinder.rated is not None:

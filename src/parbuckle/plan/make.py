@@ -10,11 +10,17 @@ from parbuckle.duties.finding import Finding, Override, verdict
 from parbuckle.duties.house import load_house
 from parbuckle.duties.judge import judge
 from parbuckle.plan.bands import LITRES, band_of
+from parbuckle.plan.diving import with_dives
 from parbuckle.plan.facts import facts_of
+from parbuckle.plan.other_ways import LOWERED
 from parbuckle.plan.plan import Plan
+from parbuckle.plan.with_search import search_of, with_search
 from parbuckle.plan.sheet_ascent import ascent_section
+from parbuckle.plan.sheet_control import control_sections
+from parbuckle.plan.sheet_dives import dive_sections
 from parbuckle.plan.sheet_lift import bag_section, method_rows
 from parbuckle.plan.sheet_load import load_section, measure_again
+from parbuckle.plan.sheet_other_ways import lowered_section, other_sections
 from parbuckle.plan.sheet_site import find_out_first, head, site_section
 from parbuckle.plan.sheet_surface import surface_section
 from parbuckle.plan.sheet_team import clock_section, sketch_section, team_sections
@@ -48,12 +54,24 @@ def make_plan(loaded: LoadedCase, draws: int = 1024, seed: int = 1) -> Plan:
         Results, findings and document.
     """
     house = load_house(loaded.case.house)
-    stages = run_stages(loaded, house, draws, seed)
-    findings = judge(facts_of(stages), house, _overrides(loaded))
+    stages = with_search(with_dives(run_stages(loaded, house, draws, seed)), whole=False)
+    findings = judge(facts_of(stages), house, overrides(loaded))
     return Plan(stages, findings, _document(stages, findings))
 
 
-def _overrides(loaded: LoadedCase) -> list[Override]:
+def overrides(loaded: LoadedCase) -> list[Override]:
+    """Give the stops that a case lifts.
+
+    Parameters
+    ----------
+    loaded : LoadedCase
+        Case and kit.
+
+    Returns
+    -------
+    list of Override
+        As they stand in the case.
+    """
     return [
         Override(o.code, o.by or "", o.reason or "", o.at.isoformat() if o.at else "") for o in loaded.case.override
     ]
@@ -69,8 +87,10 @@ def _document(stages: Stages, findings: tuple[Finding, ...]) -> dict[str, Any]:
         "site": site_section(stages),
         "load": load,
         "lift": _lift(stages),
-        "ascent": ascent_section(stages.lift_problem, stages.lift) if stages.lift and stages.lift_problem else None,
+        "ascent": _ascent(stages),
         "surface": surface_section(stages),
+        "dives": dive_sections(stages),
+        "search": search_of(stages),
         "clock": clock_section(stages),
         "emergency": {name: getattr(told, name) for name in type(told).model_fields},
         **team_sections(stages),
@@ -88,8 +108,19 @@ def _document(stages: Stages, findings: tuple[Finding, ...]) -> dict[str, Any]:
     return {key: value for key, value in sections.items() if value is not None}
 
 
+def _ascent(stages: Stages) -> dict[str, Any] | None:
+    """The ascent, and the other ways; a load that is put down has only these."""
+    own = None
+    if stages.lift and stages.lift_problem:
+        own = ascent_section(stages.lift_problem, stages.lift) | control_sections(stages)
+    others = other_sections(stages)
+    return None if own is None and not any(others.values()) else (own or {}) | others
+
+
 def _lift(stages: Stages) -> dict[str, Any] | None:
     """The lift section; without bags only what can be said without them."""
+    if stages.method == LOWERED:
+        return lowered_section(stages)
     if stages.ways is None or stages.lift_problem is None:
         return None
     given = stages.case.lift.method != "choose"

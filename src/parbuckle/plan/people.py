@@ -31,7 +31,7 @@ def people_table() -> Row:
 
 
 def lift_dive(case: Case) -> Dive | None:
-    """Give the dive on which the load is lifted.
+    """Give the dive on which the load is lifted, or put down.
 
     Parameters
     ----------
@@ -41,9 +41,9 @@ def lift_dive(case: Case) -> Dive | None:
     Returns
     -------
     Dive or None
-        The first dive that lifts; None when no such dive is planned.
+        The first dive that lifts or lowers; None when no such dive is planned.
     """
-    return next((dive for dive in case.dive if "lift" in dive.does), None)
+    return next((dive for dive in case.dive if "lift" in dive.does or dive.does == "lower"), None)
 
 
 def role_row(role: str) -> Row:

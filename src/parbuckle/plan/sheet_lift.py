@@ -11,6 +11,7 @@ from parbuckle.lift.problem import LiftProblem
 from parbuckle.lift.result import LiftResult
 from parbuckle.lift.supply import gauge_reading
 from parbuckle.plan.bands import BAR, LITRES, MINUTE, band_of
+from parbuckle.plan.control_changes import set_sentence
 from parbuckle.plan.methods import GATE_WORDS, WaysUp
 from parbuckle.quantity.band import HIGH, LIKELY, LOW, at_share, chance
 
@@ -88,11 +89,12 @@ def bag_section(problem: LiftProblem, result: LiftResult) -> dict[str, Any]:
             "reached_share": reserve,
             "with": [s.bag for s in result.filling if s.fill == "empty"],
         },
-        "alternatives": [alternative(problem, c, result.choice.best) for c in result.choice.others],
+        "sentence": None if result.choice.best is None else set_sentence(problem, result, result.choice.best),
+        "alternatives": [alternative(problem, c, result) for c in result.choice.others],
     }
 
 
-def alternative(problem: LiftProblem, c: Candidate, best: Candidate | None) -> dict[str, Any]:
+def alternative(problem: LiftProblem, c: Candidate, result: LiftResult) -> dict[str, Any]:
     """Give one other set of bags, why it falls out, and a sentence that a supervisor can use.
 
     Parameters
@@ -101,14 +103,15 @@ def alternative(problem: LiftProblem, c: Candidate, best: Candidate | None) -> d
         The lift.
     c : Candidate
         The other set.
-    best : Candidate or None
-        The chosen one.
+    result : LiftResult
+        What the stage found; its choice.
 
     Returns
     -------
     dict
         ``bags``, ``why_not``, ``sentence``.
     """
+    best = result.choice.best
     if c.failed:
         why = f"{GATE_WORDS[c.failed[0]]}: {_gate_numbers(problem, c, c.failed[0])}"
     elif best is not None and len(c.fill) > len(best.fill):
@@ -118,10 +121,8 @@ def alternative(problem: LiftProblem, c: Candidate, best: Candidate | None) -> d
         why = f"passes too, but leaves less time to react: {_seconds(c.budget)}"
     else:
         why = "passes too; the chosen set comes first by its ids"
-    held = f"time to react {_seconds(c.budget)}" if np.isfinite(c.budget) else "nothing can grow"
-    speed = c.runaway * MINUTE
     filled = f"{', '.join(c.fill[:-1])} full, " if c.fill[:-1] else ""
-    sentence = f"{filled}{c.fill[-1]} in part: {held}, {speed:.0f} m/min at most if it gets away."
+    sentence = f"{filled}{c.fill[-1]} in part: {set_sentence(problem, result, c)}"
     return {"bags": list(c.fill), "empty": list(c.empty), "why_not": why, "sentence": sentence}
 
 

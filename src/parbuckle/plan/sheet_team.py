@@ -8,6 +8,7 @@ from typing import Any
 import numpy as np
 
 from parbuckle.plan.bands import LITRES
+from parbuckle.plan.other_ways_inputs import lowering_speed
 from parbuckle.plan.people import abort, lift_dive, people, signals, steps
 from parbuckle.plan.stages import Stages
 from parbuckle.quantity.band import HIGH, LIKELY, at_share
@@ -53,6 +54,8 @@ def step_rows(stages: Stages) -> list[dict[str, Any]]:
     facts: dict[str, Any] = {}
     if stages.method == "accompanied" and stages.case.lift.leave_load_at is None:
         facts["leave_load_at"] = show(stages.house["leave_load_at"], "length", units)
+    if stages.method == "lowered":
+        facts["down_speed"] = show(lowering_speed(stages.case, stages.asking) * 60.0, "rate", units)
     if problem is not None:
         facts["kept_heavy"] = show(problem.held, "mass", units) if problem.held > 0.0 else None
         facts["target"] = show(problem.target * 60.0, "rate", units)
@@ -127,7 +130,8 @@ def clock_section(stages: Stages) -> dict[str, Any]:
         known.append("Start when the float stands upright; the clock is only a bound.")
     if site.stream and not stages.site.stream_known:
         known.append("The stream at that time is not in the table.")
-    known.append("No-stop time and breathing gas are not worked out here: use the team's own tables.")
+    if stages.diving is None:
+        known.append("No-stop time and breathing gas are not worked out: no dive has a task.")
     return {
         "earliest_in": when.isoformat() if when else None,
         "latest_off_bottom": latest.isoformat() if latest else None,

@@ -4,12 +4,15 @@ from __future__ import annotations
 
 from dataclasses import dataclass, replace
 from datetime import datetime
+from typing import TYPE_CHECKING
 
 import numpy as np
 
 from parbuckle.case.kit import Kit, Line
 from parbuckle.case.model import Case
 from parbuckle.case.read import LoadedCase
+from parbuckle.dive.problem import DivingProblem
+from parbuckle.dive.result import DivingResult
 from parbuckle.duties.house import House
 from parbuckle.lift.choose import Choice, Judged, choose
 from parbuckle.lift.method import WITH_BAGS, propose
@@ -23,6 +26,9 @@ from parbuckle.lift.stage import solve
 from parbuckle.lift.supply import supply
 from parbuckle.lift.surface import surface
 from parbuckle.lift.surface_result import SurfaceResult
+from parbuckle.lift.tending import tend
+from parbuckle.lift.tending_problem import TendingProblem
+from parbuckle.lift.tending_result import TendingResult
 from parbuckle.load.problem import LoadProblem
 from parbuckle.load.result import LoadResult
 from parbuckle.load.weigh import weigh
@@ -31,13 +37,18 @@ from parbuckle.plan.asking import Asking
 from parbuckle.plan.lift_inputs import lift_problem, restraint_holds
 from parbuckle.plan.load_inputs import ask_load
 from parbuckle.plan.methods import WaysUp, ways_up
+from parbuckle.plan.other_ways import LOWERED, OtherWays, bags_down, other_ways
 from parbuckle.plan.people import lift_dive
 from parbuckle.plan.rigging_inputs import rigging_problem, strop_height
 from parbuckle.plan.site_inputs import SiteDraws, site_draws, tide_at
 from parbuckle.plan.surface_inputs import surface_problem
+from parbuckle.plan.tending_inputs import tending_problem
 from parbuckle.quantity.draws import Ensemble
 from parbuckle.quantity.errors import CaseError
 from parbuckle.quantity.frozen import Floats
+
+if TYPE_CHECKING:
+    from parbuckle.plan.searching import Searched
 
 
 @dataclass(frozen=True)
@@ -66,8 +77,14 @@ class Stages:
         The lift; ``lift`` is None without bags.
     supply : Supply or None
         Lift gas; also known without a choice of bags.
-    restraint, rigging, surface : results or None
+    tending_problem, tending : TendingProblem, TendingResult or None
+        The ascent with people on it; None where nobody goes up beside it.
+    restraint, rigging, surface, others : results or None
         The other parts.
+    diving_problem, diving : DivingProblem, DivingResult or None
+        The dives; None when no dive has a task.
+    searched : Searched or None
+        The search; None when nobody told where it may be.
     """
 
     loaded: LoadedCase
@@ -82,9 +99,15 @@ class Stages:
     lift_problem: LiftProblem | None = None
     lift: LiftResult | None = None
     supply: Supply | None = None
+    tending_problem: TendingProblem | None = None
+    tending: TendingResult | None = None
     restraint: RestraintResult | None = None
     rigging: RiggingResult | None = None
     surface: SurfaceResult | None = None
+    others: OtherWays | None = None
+    diving_problem: DivingProblem | None = None
+    diving: DivingResult | None = None
+    searched: Searched | None = None
 
     @property
     def case(self) -> Case:
@@ -136,7 +159,7 @@ def run_stages(loaded: LoadedCase, house: House, n: int, seed: int) -> Stages:
     if problem is None:
         return stages
     stages = replace(stages, load_problem=problem, load=weigh(problem))
-    return _bags(_ways(stages))
+    return _lowered(stages) if case.lift.method == LOWERED else _other(_bags(_tended(_ways(stages))))
 
 
 def _ways(stages: Stages) -> Stages:
@@ -163,6 +186,15 @@ def _ways(stages: Stages) -> Stages:
     needs = (problem.on_load / problem.lift_density) if method in (*WITH_BAGS, None) else None
     gas = lift.supply if lift else None if needs is None else supply(problem, needs, needs, ())
     return replace(stages, method=method, ways=ways, lift_problem=problem, lift=lift, supply=gas)
+
+
+def _tended(stages: Stages) -> Stages:
+    """Follow the lift with the team on it, where people go up beside it."""
+    problem, lift = stages.lift_problem, stages.lift
+    if stages.method != "accompanied" or problem is None or lift is None or problem.as_point:
+        return stages
+    asked = tending_problem(stages.case, stages.kit, stages.asking, problem, lift)
+    return replace(stages, tending_problem=asked, tending=tend(problem, lift, asked))
 
 
 def _bags(stages: Stages) -> Stages:
@@ -208,6 +240,47 @@ def _bags(stages: Stages) -> Stages:
     return replace(stages, restraint=hold, rigging=rig, surface=floating if case.surface.then or lift else None)
 
 
+def _other(stages: Stages) -> Stages:
+    """Work out the other ways: on a line, alone, down."""
+    problem, load = stages.lift_problem, stages.load
+    assert problem is not None and load is not None
+    ways = other_ways(stages.case, stages.kit, stages.asking, stages.method, problem, load, stages.lift)
+    return replace(stages, others=ways)
+
+
+def _lowered(stages: Stages) -> Stages:
+    """Work out a load that is put down and not lifted: it hangs in the water, so no bottom holds it."""
+    case, kit, asking, load = stages.case, stages.kit, stages.asking, stages.load
+    assert load is not None
+    load = replace(
+        load,
+        breakout=np.zeros_like(load.wet_weight),
+        breakout_why="It is not on the bottom yet: nothing holds it.",
+        breakout_hold=(),
+        liu=None,
+    )
+    strop = _strop(case, kit, asking, stages.site.depth)
+    problem = lift_problem(case, kit, asking, stages.site, load, stages.house, LOWERED, strop, stages.when)
+    ids = bags_down(case, problem)
+    used = tuple(b for b in problem.bags if b.id in ids)
+    rig = None
+    if kit is not None and (case.lift.rigging or used):
+        rig = rigging(
+            rigging_problem(
+                case,
+                kit,
+                stages.house,
+                bags=used,
+                lift_density=problem.water_density,
+                wet=load.wet_weight,
+                leaving=load.leaving_water,
+            )
+        )
+    done = _other(replace(stages, load=load, method=LOWERED, lift_problem=problem, rigging=rig))
+    down = done.others.down if done.others else None
+    return replace(done, supply=supply(problem, down.gas, down.gas, ()) if down and used else None)
+
+
 def _restraint(case: Case, kit: Kit | None, problem: LiftProblem, lift: LiftResult | None) -> RestraintResult | None:
     told = case.lift.restraint
     line = next((row for row in kit.line if told and row.id == told.line), None) if kit else None
@@ -221,6 +294,7 @@ def _restraint(case: Case, kit: Kit | None, problem: LiftProblem, lift: LiftResu
             strength=line.strength.low,
             length=line.length.mid,
             stretch=line.stretch.mid,
+            slack=told.slack.high if told.slack else 0.0,
             on=told.on,
             kept=line.knot.low if line.knot else None,
             anchor=told.anchor.low * G if told.anchor else None,

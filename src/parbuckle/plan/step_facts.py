@@ -26,12 +26,13 @@ def step_facts(case: Case, found: Mapping[str, Any]) -> dict[str, Any]:
     -------
     dict
         recall, reference, rigging, line, restraint, crown_line, crown_to, cylinder, target, rate_ceiling,
-        leave_load_at, stop, then,
+        leave_load_at, stop, then, lowered, down_line, down_bag, turns_text,
         lifted_out, lesson, bags_all, bags_down, top_up_text and all that was found.
     """
     facts: dict[str, Any] = {**_lift_facts(case), **_surface_facts(case)}
     facts["recall"] = case.emergency.recall if answered(case.emergency.recall) else None
     facts["lesson"] = True if case.lesson is not None else None
+    facts |= _down_facts(case)
     facts |= dict(found)
     facts |= _bag_facts(facts.get("bags") or ())
     return {name: value for name, value in facts.items() if value is not None}
@@ -53,6 +54,21 @@ def _lift_facts(case: Case) -> dict[str, Any]:
         "rate_ceiling": _text(lift.rate.ceiling),
         "leave_load_at": _text(lift.leave_load_at),
         "stop": " for ".join(text for text in made if text) or None,
+    }
+
+
+def _down_facts(case: Case) -> dict[str, Any]:
+    """Facts of a load that is put down and not lifted."""
+    told = case.lowering
+    if case.lift.method != "lowered":
+        return {}
+    way, line = (told.way or "", told.line) if told else ("", None)
+    turns = told.turns if told else None
+    return {
+        "lowered": True,
+        "down_line": (line or case.surface.line_to_surface or "the line") if "line" in way else None,
+        "down_bag": True if "bag" in way else None,
+        "turns_text": f", {turns} full turn{'s' if turns > 1 else ''}" if turns else "",
     }
 
 

@@ -47,6 +47,7 @@ SHOWN: dict[str, Shown] = {
     "speed": Shown("speed", "m/s", "m/s", "ft/min"),
     "stream": Shown("speed", "m/s", "kn", "kn"),
     "rate": Shown("speed", "m/min", "m/min", "ft/min"),
+    "rise": Shown("speed", "m/s", "m/min", "ft/min"),
     "time": Shown("time", "s", "s", "s"),
     "minutes": Shown("time", "min", "s", "s"),
     "temperature": Shown("temperature", "degC", "degC", "degF"),

@@ -1,0 +1,129 @@
+"""The breathing gas of one diver on one dive: used, kept back, left; and oxygen, nitrogen and density of it."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+import numpy as np
+
+from parbuckle.dive.breathing import needed, shared_way_up
+from parbuckle.dive.cylinders import Breathed, leave_bottom, left_after
+from parbuckle.dive.history import Done
+from parbuckle.dive.mixture import equivalent_air_depth, gas_density, narcotic_depth, operating_depth
+from parbuckle.dive.oxygen import limit_used, lung_dose_of
+from parbuckle.dive.problem import Diver, DivingProblem
+from parbuckle.dive.profile import Leg
+from parbuckle.dive.result import GasPlan, Oxygen
+from parbuckle.dive.tasks import Piece, rate_of
+from parbuckle.quantity.band import LIKELY, at_share
+from parbuckle.quantity.errors import RangeError
+from parbuckle.quantity.frozen import Floats
+
+
+def gas_plan(problem: DivingProblem, diver: Diver, work: Sequence[Piece], way_up: Sequence[Piece]) -> GasPlan:
+    """Give what one diver needs and what is left.
+
+    Parameters
+    ----------
+    problem : DivingProblem
+        Water and house figures.
+    diver : Diver
+        Who.
+    work : sequence of Piece
+        From the surface to leaving the bottom.
+    way_up : sequence of Piece
+        From there to the surface, with every stop.
+
+    Returns
+    -------
+    GasPlan
+        One column for each draw.
+
+    Notes
+    -----
+    Reserve: the larger of the house figure at the surface after the diver's own way up, and what two people at the rate
+    of stress need from leaving the bottom, with time to sort it out and every stop. Source: common practice.
+    """
+    surface, rules = problem.water.surface, problem.rules
+    n = diver.resting.shape[-1]
+    bottom = needed([(p.leg, rate_of(diver, p)) for p in work], surface)
+    own = needed([(p.leg, rate_of(diver, p)) for p in way_up], surface)
+    shared = shared_way_up([p.leg for p in way_up], rules.stress, surface, rules.sort_out)
+    own, shared, used = (np.array(np.broadcast_to(part, n)) for part in (own, shared, bottom + own))
+    nobody = np.zeros(n, dtype=bool)
+    if diver.kit is None:
+        return GasPlan(used, own, shared, None, None, None, None, nobody, nobody.copy(), nobody.copy())
+    leaving, short = left_after(diver.kit, bottom)
+    end, missing = left_after(diver.kit, used)
+    leave = _leave(diver.kit, own, shared, rules.least)
+    start = np.array(np.broadcast_to(diver.kit.gauge, n))
+    late = np.ones(n, dtype=bool) if leave is None else np.asarray((leaving < leave) | (short > 0.0))
+    return GasPlan(used, own, shared, start, leave, leaving, end, missing > 0.0, end < rules.least, late)
+
+
+def _leave(kit: Breathed, own: Floats, shared: Floats, least: float) -> Floats | None:
+    """Pressure at which the bottom is left; None where no filling holds so much."""
+    try:
+        return leave_bottom(kit, own, shared, least)
+    except RangeError:
+        return None
+
+
+def oxygen_plan(
+    problem: DivingProblem, diver: Diver, depth: Floats, legs: Sequence[Leg], day: Sequence[Done]
+) -> Oxygen:
+    """Give oxygen, nitrogen and density of what one diver breathes.
+
+    Parameters
+    ----------
+    problem : DivingProblem
+        Water and house figures.
+    diver : Diver
+        Who.
+    depth : Floats
+        Deepest, m, shape (n,).
+    legs : sequence of Leg
+        The whole dive.
+    day : sequence of Done
+        Dives of the last 24 hours.
+
+    Returns
+    -------
+    Oxygen
+        One column for each draw.
+    """
+    water, gas = problem.water, diver.gas
+    pressure = water.at(depth)
+    dose = sum((d.dose for d in day if d.dose is not None), lung_dose_of(legs))
+    single, daily = (_wide(share, pressure) for share in _exposure(legs, day))
+    return Oxygen(
+        pressure=gas.oxygen * pressure,
+        at_surface=gas.oxygen * np.broadcast_to(water.surface, pressure.shape),
+        mod=_operating_depth(problem, diver),
+        single=single,
+        daily=daily,
+        dose=np.array(np.broadcast_to(dose, pressure.shape)),
+        density=gas_density(gas, pressure, problem.temperature),
+        narcotic_depth=narcotic_depth(gas, depth, water.density, water.surface),
+        air_depth=None if gas.helium else equivalent_air_depth(gas, depth, water.density, water.surface),
+    )
+
+
+def _wide(share: Floats | None, like: Floats) -> Floats | None:
+    return None if share is None else np.array(np.broadcast_to(share, like.shape))
+
+
+def _operating_depth(problem: DivingProblem, diver: Diver) -> float | None:
+    density, surface = at_share(problem.water.density, LIKELY), at_share(problem.water.surface, LIKELY)
+    try:
+        return float(operating_depth(diver.gas, problem.rules.oxygen, density, surface))
+    except RangeError:
+        return None
+
+
+def _exposure(legs: Sequence[Leg], day: Sequence[Done]) -> tuple[Floats | None, Floats | None]:
+    try:
+        single, today = limit_used(legs), limit_used(legs, daily=True)
+    except RangeError:
+        return None, None
+    return single, sum((d.daily for d in day if d.daily is not None), today)

@@ -1,0 +1,128 @@
+"""What happens when the work takes long: one column at the safe end of everything."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import replace
+
+import numpy as np
+
+from parbuckle.dive.gas_plan import gas_plan
+from parbuckle.dive.loading import load
+from parbuckle.dive.problem import DiveProblem, Diver, DivingProblem, Task
+from parbuckle.dive.profile import Water
+from parbuckle.dive.result import OverRun
+from parbuckle.dive.stops import Stop, way_up
+from parbuckle.dive.tasks import Block, Piece, blocks, down_and_work, merged, up
+from parbuckle.quantity.band import HIGH, LIKELY, LOW, at_share, at_shares
+from parbuckle.quantity.frozen import Floats
+
+
+def over_run(
+    problem: DivingProblem,
+    dive: DiveProblem,
+    work: Sequence[Block],
+    divers: Sequence[tuple[Diver, Floats]],
+    narrow: Water,
+) -> OverRun:
+    """Give the dive in which every task takes its long end, and at least so much longer than likely as the house says.
+
+    What lacks to that is added to the hardest task, the last one of them. Depth and rates are at their high ends, the
+    start pressure at its low end, tissues at their high ends.
+
+    Parameters
+    ----------
+    problem : DivingProblem
+        Water, rates, house figures.
+    dive : DiveProblem
+        The dive.
+    work : sequence of Block
+        Its tasks.
+    divers : sequence of (Diver, Floats)
+        Who, and the tissues on leaving the surface.
+    narrow : Water
+        The water at its middle, one column.
+
+    Returns
+    -------
+    OverRun
+        Times, stops, and what is left.
+    """
+    rules = replace(problem.rules, stress=_end(problem.rules.stress, HIGH))
+    long = replace(problem, water=narrow, rules=rules)
+    late = blocks(_long_tasks(work, rules.overrun))
+    last = late[-1].depth
+    each, due = [], tuple[Stop, ...]()
+    paths: dict[str, list[Piece]] = {}
+    asked: dict[tuple[str, int], tuple[Stop, ...]] = {}
+    for diver, start in divers:
+        gas = diver.gas
+        if gas.text not in paths:
+            paths[gas.text] = down_and_work(late, narrow, gas, rules.down, rules.up)
+        alike = (gas.text, hash(start.tobytes()))
+        if alike not in asked:
+            tissues = load(at_shares(start, (HIGH,))[0][..., None], merged(paths[gas.text]))
+            asked[alike] = way_up(tissues, float(last[0]), narrow, gas, rules.up, rules.factors).stops
+        due = max(due, asked[alike], key=lambda stops: sum(s.time for s in stops))
+        each.append((_narrow(diver), paths[gas.text]))
+    ends, out_of_time = [], []
+    for diver, pieces in each:
+        left = gas_plan(long, diver, pieces, up(last, dive, narrow, diver.gas, rules, due))
+        if left.end is not None:
+            ends.append((diver.name, float(left.end[0])))
+        if left.late.any():
+            out_of_time.append(diver.name)
+    climb = up(last, dive, long.water, divers[0][0].gas, rules, due)
+    return OverRun(
+        bottom_time=float(sum(p.leg.time[0] for p in each[0][1])),
+        stops=due,
+        way_up=float(sum(p.leg.time[0] for p in climb)),
+        ends=tuple(ends),
+        late=tuple(out_of_time),
+    )
+
+
+def middle(water: Water) -> Water:
+    """Give the water at its middle as one column.
+
+    Parameters
+    ----------
+    water : Water
+        Of all draws.
+
+    Returns
+    -------
+    Water
+        Shape (1,).
+    """
+    return Water(*(np.array([at_share(part, LIKELY)]) for part in (water.surface, water.density)))
+
+
+def _long_tasks(work: Sequence[Block], overrun: float) -> list[Task]:
+    likely = sum(at_share(block.time, LIKELY) for block in work)
+    lacking = max(likely + overrun - sum(block.longest for block in work), 0.0)
+    hard = [i for i, block in enumerate(work) if block.works] or [len(work) - 1]
+    longest = [block.longest + (lacking if i == hard[-1] else 0.0) for i, block in enumerate(work)]
+    return [
+        replace(task, time=np.array([time]), longest=time, depth=_end(task.depth, HIGH))
+        for block, time in zip(work, longest, strict=True)
+        for task in block.tasks
+    ]
+
+
+def _narrow(diver: Diver) -> Diver:
+    kit = diver.kit
+    if kit is not None:
+        kit = replace(kit, gauge=_end(kit.gauge, LOW), surface=_end(kit.surface, LIKELY))
+    return replace(
+        diver,
+        kit=kit,
+        resting=_end(diver.resting, HIGH),
+        working=_end(diver.working, HIGH),
+        easy=_end(diver.easy, HIGH),
+        earlier=(),
+    )
+
+
+def _end(values: Floats, share: float) -> Floats:
+    return np.array([at_share(values, share)])
