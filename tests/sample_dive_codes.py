@@ -64,6 +64,10 @@ DIVES: dict[str, tuple[Any, Any]] = {
     "slack_by_clock": edge(dive, "window_chance", "fits", up=False, fits_on_sight=1.0),
     "breathing_empty": (diver(empty=0.001), diver(empty=0.0)),
     "breathing_short": edge(diver, "short_chance", "late"),
+    "standby_gas_short": (
+        dive(standby_short=(("Kaya", HOUSE["short_chance"] * MORE),)),
+        dive(standby_short=(("Kaya", HOUSE["short_chance"]),)),
+    ),
     "reserve_too_big": (diver(reserve_fits=False), diver(reserve_fits=True)),
     "breathing_unknown": (diver(set_known=False), diver()),
     "late_gas": (diver(runs_late=True), diver(runs_late=True, late=1.0)),

@@ -1,6 +1,7 @@
-"""Make the pictures of the README and the guide from the brief of the quarry example; needs pdftoppm (poppler).
+"""Make the pictures of the README and the guide from brief and search card of the quarry example; needs pdftoppm.
 
-Run: ``python tools/make_pictures.py``. It writes docs/brief-page-1.png, docs/way-up.png and docs/slate.png.
+Run: ``python tools/make_pictures.py``. It writes brief-page-1.png, way-up.png, slate.png, search-card.png and
+search-map.png into docs. pdftoppm is part of poppler.
 Look at them before you commit.
 """
 
@@ -14,10 +15,12 @@ from pathlib import Path
 
 from parbuckle.desk.briefing import write_brief
 from parbuckle.desk.planning import plan
+from parbuckle.desk.searching import write_card
 
 ROOT = Path(__file__).resolve().parents[1]
 CASE = ROOT / "src" / "parbuckle" / "data" / "cases" / "quarry-outboard.toml"
 DOCS = ROOT / "docs"
+PICTURES = "brief-page-1.png", "way-up.png", "slate.png", "search-card.png", "search-map.png"
 LARGEST = 300_000  # bytes of a picture
 
 
@@ -33,12 +36,15 @@ def main() -> int:
         print("pdftoppm is needed; it is part of poppler.", file=sys.stderr)
         return 1
     with tempfile.TemporaryDirectory() as name:
-        brief = Path(name) / "brief.pdf"
-        write_brief(plan(CASE), brief)
+        brief, card, document = Path(name) / "brief.pdf", Path(name) / "card.pdf", plan(CASE)
+        write_brief(document, brief)
+        write_card(document, card)
         _picture(brief, 1, 88, DOCS / "brief-page-1.png")
         _picture(brief, 2, 88, DOCS / "way-up.png")
         _picture(brief, _last_page(brief), 90, DOCS / "slate.png")
-    sizes = {name: (DOCS / name).stat().st_size for name in ("brief-page-1.png", "way-up.png", "slate.png")}
+        _picture(card, 1, 88, DOCS / "search-card.png")
+        _picture(card, 2, 88, DOCS / "search-map.png")
+    sizes = {name: (DOCS / name).stat().st_size for name in PICTURES}
     print(sizes)
     return 0 if all(size < LARGEST for size in sizes.values()) else 1
 

@@ -22,27 +22,7 @@ LABELS = {
 }
 """Keys that only name something."""
 
-_OF_THE_SEARCH = (
-    "account[].who",
-    "account[].sure",
-    "account[].how",
-    "account[].at.lat",
-    "account[].at.lon",
-    "account[].within",
-    "account[].from.lat",
-    "account[].from.lon",
-    "account[].bearing",
-    "account[].distance",
-    "account[].sank_through.speed",
-    "account[].sank_through.towards",
-    "account[].sank_through.shape",
-    "search.sweep_width",
-    "search.speed",
-    "search.elsewhere",
-)
-
 WAITING = {
-    **dict.fromkeys(_OF_THE_SEARCH, "the search: map, coverage and card"),
     "kit.bag[].mass": "the moving mass of the ascent: today it is load, water in it and added mass, without the bags",
 }
 """Inputs of stages that are not worked out yet, with the stage that will use them."""

@@ -68,7 +68,7 @@ def changes(value: Any, key: str = "") -> Iterator[Any]:
     elif isinstance(value, int):
         yield from (value + 1, value + 40)
     elif isinstance(value, float):
-        yield from (value * 1.1, value * 0.9)
+        yield from (value * 1.1, value * 0.9, value + 1e-4)  # the last: a place some metres off
     elif _NUMBER.match(value):
         yield from (_NUMBER.sub(lambda m, f=factor: _times(m[0], f), value) for factor in (1.1, 0.4, 4.0, 10.0, 0.1))
         yield from (f"{value} x", "unknown")

@@ -10,7 +10,7 @@ from typing import Any
 
 import pytest
 from sample_document import sample, with_stops
-from sample_search import pair_of, patterns, search_section, with_search
+from sample_search_section import pair_of, patterns, search_section, with_search
 
 from parbuckle.brief.figures import Figures
 from parbuckle.brief.render import brief_view, render_brief
@@ -152,12 +152,17 @@ def test_the_gauge_at_which_each_diver_turns_is_rounded_to_the_safe_side(pdf: Ma
     assert 1279 < 88.2 * 14.5038 < 1280
 
 
-def test_a_team_reads_its_own_gauges_only(pdf: MakePdf) -> None:
+def test_each_dive_has_its_own_gauges_and_a_dive_without_gas_has_none() -> None:
     gauges = [{"name": "Ines", "leave_bottom_bar": 88.2}, {"name": "Kaya", "leave_bottom_bar": 70.0}]
     document = with_search("circles")
+    document["search"]["sequence"] = [
+        {**row, "dive": n, "team": team}
+        for n, (row, team) in enumerate(zip(document["search"]["sequence"], (["Ines"], []), strict=True), start=1)
+    ]
     document["dives"] = [{"does": "search", "divers": gauges}]
-    first, second = (dive["turn"] for dive in card_view(document, WRITTEN)["dives"])
-    assert [row["name"] for row in first] == ["Ines"] and second == []
+    first, second = card_view(document, WRITTEN)["dives"]
+    assert [row["name"] for row in first["turn"]] == ["Ines"] and second["turn"] == []
+    assert first["only_if"] == "" and "found nothing" in second["only_if"]
 
 
 def test_without_gas_there_is_a_line_to_write_on(pdf: MakePdf) -> None:

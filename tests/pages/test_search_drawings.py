@@ -9,7 +9,7 @@ from xml.etree import ElementTree
 
 import pytest
 from sample_document import sample
-from sample_search import patterns, search_section, with_search
+from sample_search_section import patterns, search_section, with_search
 
 from parbuckle.brief.drawing import Board
 from parbuckle.brief.figures import Figures
@@ -44,7 +44,7 @@ def test_all_lanes_are_numbered_and_all_lies_on_the_sheet(name: str) -> None:
     drawn = sketch(name)
     told = texts(drawn["svg"])
     count = sum(leg["kind"] != "shift" for leg in patterns()[name]["legs"])
-    assert {str(n) for n in (1, count)} <= set(told)
+    assert str(count) in told
     assert sum(text.isdigit() for text in told) >= count - 1
     assert "N" in told and any(re.search(r"\d\D?m \(\d+\D?ft\)", text) for text in told)
     assert any("start" in text for text in told) and any("end" in text for text in told)
@@ -141,7 +141,7 @@ def test_arcs_say_between_which_bearings_and_whole_rings_do_not() -> None:
 
 def test_a_long_table_goes_on_over_several_sides() -> None:
     sides = slate_rows(patterns()["sector"], Figures())["sides"]
-    assert [len(side) for side in sides] == [10, 8]
+    assert [len(side) for side in sides] == [8, 8, 2]
     assert [row[0] for side in sides for row in side] == [str(n) for n in range(1, 19)]
 
 

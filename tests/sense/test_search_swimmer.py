@@ -9,7 +9,7 @@ import pytest
 
 from parbuckle.search.curves import Curve
 from parbuckle.search.expected import Ground, expected_chance, expected_coverage, width_nodes
-from parbuckle.search.fit_score import places
+from parbuckle.search.fit_problem import places
 from parbuckle.search.legs import Leg, Pattern
 from parbuckle.search.patterns.lanes import along_wall, lanes
 from parbuckle.search.patterns.rounds import arcs, circles

@@ -19,7 +19,7 @@ from parbuckle.duties.house import house_rules
 DOCS = ROOT / "docs"
 PAGES = sorted([*ROOT.glob("*.md"), *DOCS.rglob("*.md")])
 FIRST_READ = ROOT / "README.md", DOCS / "guide.md"
-PICTURES = "brief-page-1.png", "slate.png", "way-up.png"
+PICTURES = "brief-page-1.png", "slate.png", "way-up.png", "search-card.png", "search-map.png"
 LARGEST_PICTURE = 300_000  # bytes
 
 

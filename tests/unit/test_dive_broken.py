@@ -24,7 +24,13 @@ MARK_TASK = '{ do = "mark and measure", by = ["Ines", "Tomas"], time = "4 min", 
 EARLIER = '{ person = "Tomas", depth = "18 m", time = "24 min", gas = "EAN32", surfaced = 2027-05-09T06:20:00+01:00 }'
 SECOND = "start = 2027-05-10T10:20:00+01:00"
 INES = '{ person = "Ines", role = "searcher", cylinder = "D12-1" }'
-D12 = '[[cylinder]]\nid = "D12-1"\nuse = "breathing"\nvolume = "12 l"\ncount = 2                         # a twin set\npressure = "220 bar"\ngas = "EAN32"'
+D12 = """[[cylinder]]
+id = "D12-1"
+use = "breathing"
+volume = "12 l"
+count = 2                         # a twin set
+pressure = "220 bar"
+gas = "EAN32\""""
 
 
 def task(old: str, new: str) -> tuple[str, str]:

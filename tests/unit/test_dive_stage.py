@@ -9,7 +9,7 @@ import numpy as np
 import pytest
 
 from parbuckle.dive.cylinders import Breathed
-from parbuckle.dive.problem import Diver, DiveProblem, DiveRules, DivingProblem, Earlier, Stream, Task
+from parbuckle.dive.problem import DiveProblem, Diver, DiveRules, DivingProblem, Earlier, Stream, Task
 from parbuckle.dive.profile import Water
 from parbuckle.dive.result import DiveResult
 from parbuckle.dive.stage import solve
@@ -206,7 +206,7 @@ def test_a_longer_interval_is_never_worse() -> None:
 def test_a_dive_of_the_case_counts_like_an_earlier_one() -> None:
     """The same dive told as an earlier one and planned as the first one, without the stop that an earlier one lacks."""
     none = replace(problem().rules, stop_time=0.0)
-    first = dive(task(20.0, depth=30.0))
+    first = dive(task(5.0, depth=30.0))
     second = dive(task(10.0), start=NOON + 2 * HOUR)
     both = solve(problem(first, second, rules=none)).dives
     surfaced = float((NOON + both[0].bottom_time + both[0].way_up)[0])
@@ -243,7 +243,7 @@ def test_fresh_from_the_sea_is_worse_than_living_there() -> None:
     assert limits[0] < limits[1] < limits[2]
 
 
-# ---- stops and the over-run --------------------------------------------------------------------------------------------
+# ---- stops and the over-run ------------------------------------------------------------------------------------------
 
 
 def test_a_long_dive_has_stops_and_its_gas_counts_them() -> None:

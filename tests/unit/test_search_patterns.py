@@ -13,7 +13,7 @@ from parbuckle.search.coverage import LegError, chance_to_see
 from parbuckle.search.curves import LAWS, Curve, below, box
 from parbuckle.search.detection import lateral
 from parbuckle.search.expected import Ground, width_nodes
-from parbuckle.search.fit_score import places
+from parbuckle.search.fit_problem import places
 from parbuckle.search.legs import Leg, Pattern, arc, straight
 from parbuckle.search.patterns.lanes import along_wall, lanes, lanes_needed
 from parbuckle.search.patterns.rounds import arcs, circles

@@ -36,6 +36,7 @@ def dive_rows(dive: Mapping[str, Any], units: str) -> list[Row]:
         ("No stop", _limits(dive["no_stop_min"])),
         *[("Stops", _stop(stop, units)) for stop in dive["stops"]],
         *[("Gas", _gas(row, units)) for row in dive["divers"]],
+        *[("Standby", _standby(row, units)) for row in dive["standby"]],
         *_oxygen(dive, units),
         *_late(dive, units),
         *[("Up", text) for text in dive["ascent"]["plan"]],
@@ -121,6 +122,12 @@ def _gas(row: Mapping[str, Any], units: str) -> str:
     return (
         f"{row['name']}, {row['gas']}: leave the bottom at {leave_at(row, units)}; {end} left at the end; needs {used}."
     )
+
+
+def _standby(row: Mapping[str, Any], units: str) -> str:
+    needs = show_band(row["needs_l"], "free_gas", units)
+    stays = row["stays_working_min"]["low"]
+    return f"{row['name']}, {row['gas']}: down and two up needs {needs}; then {stays // 1.0:.0f} min of work at depth."
 
 
 def _oxygen(dive: Mapping[str, Any], units: str) -> list[Row]:

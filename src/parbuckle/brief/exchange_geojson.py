@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import json
 from collections.abc import Mapping, Sequence
+from itertools import pairwise
 from typing import Any
 
 Place = tuple[float, float]
@@ -27,10 +28,7 @@ def geojson_text(document: Mapping[str, Any], places: Mapping[str, Any]) -> str:
     str
         JSON; positions are longitude and latitude, WGS 84; rings of an area run anticlockwise.
     """
-    marks = [
-        _feature(mark["name"], mark["kind"], mark["words"], {"type": "Point", "coordinates": [mark["lon"], mark["lat"]]})
-        for mark in places["marks"]
-    ]
+    marks = [_feature(m["name"], m["kind"], m["words"], _point(m)) for m in places["marks"]]
     lines = [_feature(line["name"], line["kind"], line["words"], _geometry(line)) for line in places["lines"]]
     whole = {
         "type": "FeatureCollection",
@@ -59,7 +57,7 @@ def cut(points: Sequence[Place]) -> list[list[Place]]:
     [[(179.0, 0.0), (180.0, 1.0)], [(-180.0, 1.0), (-179.0, 2.0)]]
     """
     pieces: list[list[Place]] = [[points[0]]]
-    for (lon, lat), (to_lon, to_lat) in zip(points, points[1:], strict=False):
+    for (lon, lat), (to_lon, to_lat) in pairwise(points):
         if abs(to_lon - lon) > _HALF:
             side = _HALF if lon > 0.0 else -_HALF
             part = (side - lon) / (to_lon + 2.0 * side - lon)
@@ -88,8 +86,12 @@ def anticlockwise(ring: Sequence[Place]) -> list[Place]:
     >>> anticlockwise([(0.0, 0.0), (0.0, 1.0), (1.0, 1.0), (0.0, 0.0)])[1]
     (1.0, 1.0)
     """
-    twice = sum(a[0] * b[1] - b[0] * a[1] for a, b in zip(ring, ring[1:], strict=False))
+    twice = sum(a[0] * b[1] - b[0] * a[1] for a, b in pairwise(ring))
     return list(ring) if twice > 0.0 else list(ring)[::-1]
+
+
+def _point(mark: Mapping[str, Any]) -> dict[str, Any]:
+    return {"type": "Point", "coordinates": [mark["lon"], mark["lat"]]}
 
 
 def _geometry(line: Mapping[str, Any]) -> dict[str, Any]:

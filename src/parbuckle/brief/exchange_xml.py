@@ -15,6 +15,7 @@ KML = "http://www.opengis.net/kml/2.2"
 
 _HEAD = '<?xml version="1.0" encoding="UTF-8"?>\n'
 _NOT_XML = re.compile("[^\t\n\r -\ud7ff\ue000-\ufffd\U00010000-\U0010ffff]")
+_HALF = 180.0
 _STYLES = {"leg": ("ff000000", "2"), "contour": ("ff7f7f7f", "1"), "area": ("ff404040", "3")}
 
 
@@ -115,7 +116,7 @@ def _track(root: Element, name: str, kind: str, lines: Iterable[Mapping[str, Any
 def _at(lat: float, lon: float) -> dict[str, str]:
     """A longitude of 180 is written as -180: GPX allows up to, not including, 180."""
     east = f"{lon:.8f}"
-    return {"lat": f"{lat:.8f}", "lon": f"-{east}" if float(east) >= 180.0 else east}  # noqa: PLR2004
+    return {"lat": f"{lat:.8f}", "lon": f"-{east}" if float(east) >= _HALF else east}
 
 
 def _coordinate(lat: float, lon: float) -> str:

@@ -9,6 +9,7 @@ from parbuckle.brief.drawing import HAIR, TYPE, Board, Point
 Box = tuple[float, float, float, float]  # left, top, right, bottom, points
 
 _SIGN = 3.9  # width of a sign, points
+_LARGE_SIGN = 4.7  # the same for type larger than usual, which is bold and leaves no slack
 _ABOVE, _BELOW = 7.5, 2.5  # reach of a line of type over and under its base line, points
 _GAP = 10.5  # from one base line to the next, points
 
@@ -95,7 +96,7 @@ class Labels:
 
 
 def _box(text: str, at: Point, anchor: str, larger: float) -> Box:
-    wide = len(text) * _SIGN * larger + 3
+    wide = len(text) * (_LARGE_SIGN if larger > 1.0 else _SIGN) * larger + 3
     left = at[0] - {"start": 1.5, "middle": wide / 2, "end": wide - 1.5}[anchor]
     return left, at[1] - _ABOVE * larger, left + wide, at[1] + _BELOW * larger
 

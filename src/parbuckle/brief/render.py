@@ -7,6 +7,8 @@ from typing import Any
 
 from parbuckle.brief.ascent_picture import ascent_picture
 from parbuckle.brief.control_view import control_view
+from parbuckle.brief.dive_page import dive_pages
+from parbuckle.brief.emergency_page import emergency_page
 from parbuckle.brief.first_page import first_page
 from parbuckle.brief.frame import frame
 from parbuckle.brief.press import PAPERS, compile_pdf, paper_size
@@ -71,7 +73,7 @@ def brief_view(document: Mapping[str, Any], written_at: str, paper: str = "a4") 
     -------
     dict
         ``frame`` (what stands on every page), ``first``, ``way`` (None where nothing is told of it), ``second``,
-        ``search`` (None without a search) and ``slate``.
+        ``search`` (None without a search), ``dives`` (one page each), ``emergency`` (None without dives) and ``slate``.
 
     Raises
     ------
@@ -91,6 +93,8 @@ def brief_view(document: Mapping[str, Any], written_at: str, paper: str = "a4") 
             "pictures": control_pictures(document, room / 2 - 8),
         },
         "search": search_page(document, room),
+        "dives": dive_pages(document, room),
+        "emergency": emergency_page(document),
         "slate": slate(document),
     }
 

@@ -17,6 +17,7 @@ from parbuckle.quantity.errors import CallError
 
 _MARGINS = 62.36  # both side margins together, 22 mm, points
 _SKETCH = (0.58, (360.0, 310.0, 265.0, 225.0, 190.0, 160.0))  # share of the width; heights, the largest that fits
+_ONLY_IF = "Only if every dive before was swum whole and found nothing. If not, work the search out again."
 _SLATE_TYPE = 16.0  # points
 _SLATE = (263.0, (272.0, 250.0, 228.0, 206.0, 184.0))  # room for the sketch on A6, points
 
@@ -108,13 +109,14 @@ def _dive(title: str, pattern: Mapping[str, Any], document: Mapping[str, Any], r
         "title": title,
         "team": ", ".join(_team(pattern)),
         "words": str(pattern.get("words") or ""),
+        "only_if": _ONLY_IF if _is_later(pattern) else "",
         "sketches": sketches,
         "slate_sketches": [search_sketch(pattern, search, wide, tall, figures, _SLATE_TYPE) for tall in lower],
         "rows": _rows(pattern, search, figures),
         "start": _start(pattern, search, figures),
         "legs": leg_table(pattern, figures),
         "slate_legs": slate_rows(pattern, figures),
-        "turn": _turn(document, _team(pattern), figures),
+        "turn": _turn(document, pattern, figures),
         "slate_rows": _slate_rows(pattern, search, figures),
         "positions": _texts(pattern.get("positions_words")),
         "lists": _lists(pattern),
@@ -125,6 +127,10 @@ def _dive(title: str, pattern: Mapping[str, Any], document: Mapping[str, Any], r
 
 def _team(pattern: Mapping[str, Any]) -> list[str]:
     return [str(who.get("name") if isinstance(who, Mapping) else who) for who in pattern.get("team") or []]
+
+
+def _is_later(pattern: Mapping[str, Any]) -> bool:
+    return int(pattern.get("dive") or 1) > 1
 
 
 def _rows(pattern: Mapping[str, Any], search: Mapping[str, Any], figures: Figures) -> list[dict[str, str]]:
@@ -153,6 +159,7 @@ def _slate_rows(pattern: Mapping[str, Any], search: Mapping[str, Any], figures: 
         *ends_of_arcs(pattern),
         ("Apart", _length(pattern.get("spacing_m"), figures)),
         ("Time", _minutes(pattern)),
+        ("Only if", "dives before found nothing" if _is_later(pattern) else ""),
         ("Declination", declination if search.get("declination_deg") is not None else "not known: true only"),
     ]
     return _named(rows)
@@ -198,17 +205,16 @@ def _declination(search: Mapping[str, Any]) -> str:
     return f"Declination {words.rstrip('.')}. Set the magnetic heading on the compass."
 
 
-def _turn(document: Mapping[str, Any], team: Sequence[str], figures: Figures) -> list[dict[str, str]]:
+def _turn(document: Mapping[str, Any], pattern: Mapping[str, Any], figures: Figures) -> list[dict[str, str]]:
     """Give the gauge at which each diver turns; empty where the plan holds no gas of a search dive."""
     dives = [dive for dive in document.get("dives") or [] if "search" in str(dive.get("does") or "")]
-    divers = [diver for dive in (dives if team else dives[:1]) for diver in dive.get("divers") or []]
-    told = {str(diver.get("name")): diver["leave_bottom_bar"] for diver in reversed(divers) if _has_gauge(diver)}
-    chosen = [name for name in team if name in told] if team else list(reversed(told))
-    return [{"name": name, "value": figures.safe_both(told[name], "pressure", up=True)} for name in chosen]
-
-
-def _has_gauge(diver: Mapping[str, Any]) -> bool:
-    return diver.get("leave_bottom_bar") is not None
+    place, team = int(pattern.get("dive") or 1) - 1, _team(pattern)
+    divers = dives[place].get("divers") or [] if place < len(dives) else []
+    return [
+        {"name": str(diver["name"]), "value": figures.safe_both(diver["leave_bottom_bar"], "pressure", up=True)}
+        for diver in divers
+        if diver.get("leave_bottom_bar") is not None and (diver["name"] in team or not team)
+    ]
 
 
 def _lists(pattern: Mapping[str, Any]) -> list[dict[str, Any]]:

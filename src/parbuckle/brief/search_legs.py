@@ -13,7 +13,7 @@ from parbuckle.quantity.rounding import THIN
 _DIGITS = 3  # a mark on a line is read to three figures
 _FULL_TURN = 360.0
 _NARROW = ("number", "metres", "feet")  # a table with so many columns is set twice side by side
-_MOST_ROWS = 10  # rows on one side of a slate
+_MOST_ROWS = 8  # rows on one side of a slate
 _TO_AND_FRO = ("to", "fro")
 _NEARLY_FULL = 355.0  # from this on an arc counts as a whole ring, deg
 

@@ -9,7 +9,15 @@ from typing import Any
 from parbuckle.brief.figures import Figures, figures_of
 from parbuckle.brief.search_map import search_map
 
-_HEIGHTS = (330.0, 290.0, 250.0, 215.0, 185.0)  # of the map; the largest that leaves room for the rest, points
+_HEIGHTS = (
+    430.0,
+    380.0,
+    330.0,
+    290.0,
+    250.0,
+    215.0,
+    185.0,
+)  # of the map; the largest that leaves room for the rest, points
 _WIDE = 0.62  # share of the width that the map takes
 _PERCENT = 100.0
 
@@ -86,8 +94,8 @@ def _numbers(search: Mapping[str, Any], figures: Figures) -> list[dict[str, str]
         ("Cannot be searched", share(search.get("closed_share"))),
         ("Time to search", "" if minutes is None else f"{minutes:.0f} min"),
         ("Sweep width", "" if told is None else figures.band(told, "length")),
-        ("Most possible", share(bound.get("chance"))),
-        ("Were nothing missed", share(bound.get("definite"))),
+        ("Best possible", share(bound.get("chance"))),
+        ("If none is missed", share(bound.get("definite"))),
     ]
     return [{"label": label, "value": value} for label, value in rows if value]
 
@@ -112,7 +120,7 @@ def _ways(search: Mapping[str, Any]) -> list[dict[str, str]]:
             "chance": share(row.get("chance")),
             "of_bound": share(row.get("share_of_bound")),
             "minutes": "" if row.get("minutes") is None else f"{math.ceil(row['minutes'])} min",
-            "why": _sentence(row.get("why_not") or row.get("why")),
+            "why": _sentence(row.get("why_not") or row.get("words") or row.get("why")),
         }
         for row in rows
         if row

@@ -52,7 +52,8 @@ def search_sketch(
     seen = [place for leg in legs for place in leg_places(leg)]
     near = _is_near(seen)
     edge, foot = size * 0.9, size * 2.2
-    box = (edge, edge, width - edge, height - foot - 1.5 * edge)
+    aside = edge if size > TYPE else size * 2.6  # room for a word beside a mark; on a slate the lanes need it more
+    box = (aside, edge, width - aside, height - foot - 1.5 * edge)
     ground = Ground(board, box, [*seen, (0.0, 0.0)] if near else seen)
     ground.no_go(search.get("closed") or [])
     labels = Labels(board, size)

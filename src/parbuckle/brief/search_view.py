@@ -42,12 +42,17 @@ _FOOT = [
 
 
 def _headline(told: Mapping[str, Any], best: Mapping[str, Any], figures: Figures) -> str:
-    start = best["start"]
-    where = f"{figures.one(abs(start['north_m']), 'length')} {'north' if start['north_m'] >= 0.0 else 'south'}, "
-    where += (
-        f"{figures.one(abs(start['east_m']), 'length')} {'east' if start['east_m'] >= 0.0 else 'west'} of the datum"
+    start = _where(best["start"], figures)
+    return f"{best['words']} Start {start} of the datum: {_percent(best['chance'])} in {told['minutes']:.0f} min."
+
+
+def _where(place: Mapping[str, Any], figures: Figures) -> str:
+    """North or south, east or west, in the units of the case."""
+    north, east = place["north_m"], place["east_m"]
+    return (
+        f"{figures.one(abs(north), 'length')} {'north' if north >= 0.0 else 'south'}, "
+        f"{figures.one(abs(east), 'length')} {'east' if east >= 0.0 else 'west'}"
     )
-    return f"{best['words']} Start {where}: {_percent(best['chance'])} in {told['minutes']:.0f} min."
 
 
 def _rows(told: Mapping[str, Any], best: Mapping[str, Any], figures: Figures) -> list[Pair]:
@@ -63,7 +68,6 @@ def _rows(told: Mapping[str, Any], best: Mapping[str, Any], figures: Figures) ->
         ("Seen", _seen(told, figures)),
         ("Map", f"{_big(told['map_words'])}. {told['cells']} cells of {figures.one(told['cell_m'], 'length')}."),
         *[("Told", f"{row['who']}: {row['words']}; counts {_percent(row['weight'])}.") for row in told["accounts"]],
-        *[("Told", text) for text in told["cautions"]],
         ("North", f"{_big(told['declination_words'])}."),
         *_second(told),
         *_others(told),
@@ -123,8 +127,8 @@ def _refused(told: Mapping[str, Any]) -> list[Pair]:
 def _next(told: Mapping[str, Any], figures: Figures) -> list[Pair]:
     rows = told["sequence"][1:]
     text = "; ".join(
-        f"dive {row['dive']} {row['pattern']} at {figures.one(row['start']['east_m'], 'length')} east, "
-        f"{figures.one(row['start']['north_m'], 'length')} north, then {_percent(row['cumulative_chance'])} in all"
+        f"dive {row['dive']} {row['pattern']} at {_where(row['start'], figures)}, "
+        f"then {_percent(row['cumulative_chance'])} in all"
         for row in rows
     )
     return [("Not found", f"{text}.")] if text else []

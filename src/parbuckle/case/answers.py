@@ -58,6 +58,12 @@ class Emergency(Written):
     help: str | None = Field(default=None, description="Where help comes from, and how long it takes.")
     recall: str | None = Field(default=None, description="The signal that brings all divers up.")
     comms: str | None = Field(default=None, description="How divers and surface talk: none, line, voice.")
+    gas_loss: str | None = Field(default=None, description="What the team does when a diver's gas fails, in its words.")
+    entangled: str | None = Field(default=None, description="What the team does when a diver is held, in its words.")
+    runaway: str | None = Field(default=None, description="What the team does when the lift runs away, in its words.")
+    carried_up: str | None = Field(
+        default=None, description="What the team does when a diver is carried up, in its words."
+    )
 
 
 class Override(Written):

@@ -175,5 +175,5 @@ def _number(raw: object) -> float:
 
 def _check(place: Fix) -> None:
     lat, lon = place
-    if not (math.isfinite(lat) and math.isfinite(lon) and abs(lat) <= 90.0 and abs(lon) <= 180.0):  # noqa: PLR2004
+    if not (math.isfinite(lat) and math.isfinite(lon) and abs(lat) <= 90.0 and abs(lon) <= 180.0):
         raise ValueError(f"{lat:g}, {lon:g} is no place on the earth")

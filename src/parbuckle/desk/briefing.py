@@ -8,7 +8,6 @@ from pathlib import Path
 from typing import Any
 
 from parbuckle.brief.render import render_brief
-from parbuckle.brief.search_card import render_search_card
 from parbuckle.desk.writing import write_whole
 
 
@@ -33,30 +32,6 @@ def write_brief(document: Mapping[str, Any], out: Path, written_at: str | None =
     """
     when = written_at or moment(datetime.now().astimezone())
     write_whole(out, render_brief(document, when, paper))
-
-
-def write_search_card(document: Mapping[str, Any], out: Path, written_at: str | None = None, paper: str = "a4") -> None:
-    """Write the card of a search as PDF: a page for each dive, the supervisor's page, the sides for the water.
-
-    Parameters
-    ----------
-    document : mapping
-        The search document, or a whole plan.
-    out : Path
-        The file; an older one is replaced only when the new one is whole.
-    written_at : str, optional
-        When it was written, as it shall stand on each page; left out: now, with the offset of the zone.
-    paper : str
-        ``a4`` or ``us-letter``; the sides for the water are always A6.
-
-    Raises
-    ------
-    CallError
-        There is no search that can be swum, the folder is missing, the file cannot be written, or the paper is not
-        known.
-    """
-    when = written_at or moment(datetime.now().astimezone())
-    write_whole(out, render_search_card(document, when, paper))
 
 
 def moment(when: datetime) -> str:

@@ -10,7 +10,7 @@ import numpy as np
 from parbuckle.search.coverage import LegError, chance_to_see
 from parbuckle.search.curves import Curve
 from parbuckle.search.expected import Ground, expected_chance, expected_coverage
-from parbuckle.search.fit_score import places
+from parbuckle.search.fit_problem import places
 from parbuckle.search.legs import Leg, Pattern
 from parbuckle.search.patterns.lanes import lanes
 from parbuckle.search.patterns.rounds import arcs, circles

@@ -11,18 +11,18 @@ from parbuckle.quantity.errors import CallError, CaseError, RangeError
 _ALWAYS = ("stop", "unanswered")
 _ABOUT = (
     "accounts_alike",
+    "assumed_defaults",
+    "cold_hands",
     "coverage_gaps",
     "distance_judged",
     "line_near_traffic",
+    "no_comms",
     "pattern_outside",
     "search_gas_short",
     "search_window_short",
+    "snag_told",
     "stream_across_pattern",
     "sweep_untried",
-    "assumed_defaults",
-    "cold_hands",
-    "no_comms",
-    "snag_told",
     "traffic_told",
 )
 _NOTHING = "there is no search to write: the case has no [[account]] and no search area"

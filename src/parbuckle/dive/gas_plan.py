@@ -6,14 +6,14 @@ from collections.abc import Sequence
 
 import numpy as np
 
-from parbuckle.dive.breathing import needed, shared_way_up
+from parbuckle.dive.breathing import breathed, needed, shared_way_up
 from parbuckle.dive.cylinders import Breathed, leave_bottom, left_after
 from parbuckle.dive.history import Done
 from parbuckle.dive.mixture import equivalent_air_depth, gas_density, narcotic_depth, operating_depth
 from parbuckle.dive.oxygen import limit_used, lung_dose_of
 from parbuckle.dive.problem import Diver, DivingProblem
-from parbuckle.dive.profile import Leg
-from parbuckle.dive.result import GasPlan, Oxygen
+from parbuckle.dive.profile import Leg, travel
+from parbuckle.dive.result import GasPlan, Oxygen, Standby
 from parbuckle.dive.tasks import Piece, rate_of
 from parbuckle.quantity.band import LIKELY, at_share
 from parbuckle.quantity.errors import RangeError
@@ -59,6 +59,39 @@ def gas_plan(problem: DivingProblem, diver: Diver, work: Sequence[Piece], way_up
     start = np.array(np.broadcast_to(diver.kit.gauge, n))
     late = np.ones(n, dtype=bool) if leave is None else np.asarray((leaving < leave) | (short > 0.0))
     return GasPlan(used, own, shared, start, leave, leaving, end, missing > 0.0, end < rules.least, late)
+
+
+def standby_plan(problem: DivingProblem, diver: Diver, depth: Floats, way_up: Sequence[Leg]) -> Standby | None:
+    """Give what somebody who goes down to help has and needs.
+
+    Parameters
+    ----------
+    problem : DivingProblem
+        Water and house figures.
+    diver : Diver
+        Who waits at the surface.
+    depth : Floats
+        Deepest, m, shape (n,).
+    way_up : sequence of Leg
+        The divers' way up from there, with every stop.
+
+    Returns
+    -------
+    Standby or None
+        None without a set.
+
+    Notes
+    -----
+    Source: common practice; the tissues of somebody who has just come up are not counted here.
+    """
+    if diver.kit is None:
+        return None
+    surface, rules = problem.water.surface, problem.rules
+    down = breathed(travel(problem.water, 0.0, depth, rules.down, diver.gas), diver.working, surface)
+    needed_all = down + shared_way_up(way_up, rules.stress, surface, rules.sort_out)
+    over = diver.kit.content(diver.kit.gauge) - diver.kit.content(0.0) - needed_all
+    spare = np.maximum(over, 0.0) * surface / problem.water.at(depth)
+    return Standby(diver.name, diver.gas.text, needed_all, over >= 0.0, spare / diver.working, spare / diver.resting)
 
 
 def _leave(kit: Breathed, own: Floats, shared: Floats, least: float) -> Floats | None:

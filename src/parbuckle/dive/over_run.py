@@ -7,14 +7,16 @@ from dataclasses import replace
 
 import numpy as np
 
+from parbuckle.dive.ceilings import tolerated
 from parbuckle.dive.gas_plan import gas_plan
 from parbuckle.dive.loading import load
-from parbuckle.dive.problem import DiveProblem, Diver, DivingProblem, Task
+from parbuckle.dive.problem import DiveProblem, Diver, DiveRules, DivingProblem, Task
 from parbuckle.dive.profile import Water
 from parbuckle.dive.result import OverRun
 from parbuckle.dive.stops import Stop, way_up
-from parbuckle.dive.tasks import Block, Piece, blocks, down_and_work, merged, up
+from parbuckle.dive.tasks import Block, blocks, down_and_work, merged, up
 from parbuckle.quantity.band import HIGH, LIKELY, LOW, at_share, at_shares
+from parbuckle.quantity.breathing import Gas
 from parbuckle.quantity.frozen import Floats
 
 
@@ -52,34 +54,53 @@ def over_run(
     long = replace(problem, water=narrow, rules=rules)
     late = blocks(_long_tasks(work, rules.overrun))
     last = late[-1].depth
-    each, due = [], tuple[Stop, ...]()
-    paths: dict[str, list[Piece]] = {}
-    asked: dict[tuple[str, int], tuple[Stop, ...]] = {}
-    for diver, start in divers:
-        gas = diver.gas
-        if gas.text not in paths:
-            paths[gas.text] = down_and_work(late, narrow, gas, rules.down, rules.up)
-        alike = (gas.text, hash(start.tobytes()))
-        if alike not in asked:
-            tissues = load(at_shares(start, (HIGH,))[0][..., None], merged(paths[gas.text]))
-            asked[alike] = way_up(tissues, float(last[0]), narrow, gas, rules.up, rules.factors).stops
-        due = max(due, asked[alike], key=lambda stops: sum(s.time for s in stops))
-        each.append((_narrow(diver), paths[gas.text]))
+    paths = {d.gas: down_and_work(late, narrow, d.gas, rules.down, rules.up) for d, _ in divers}
+    due = tuple[Stop, ...]()
+    for gas, path in paths.items():
+        high = np.maximum.reduce([at_shares(start, (HIGH,))[0] for d, start in divers if d.gas == gas])
+        asked = stops_due(load(high[..., None], merged(path)), float(last[0]), narrow, gas, rules)
+        due = max(due, asked, key=lambda stops: sum(s.time for s in stops))
+    climbs = {gas: up(last, dive, narrow, gas, rules, due) for gas in paths}
     ends, out_of_time = [], []
-    for diver, pieces in each:
-        left = gas_plan(long, diver, pieces, up(last, dive, narrow, diver.gas, rules, due))
+    for diver, _ in divers:
+        left = gas_plan(long, _narrow(diver), paths[diver.gas], climbs[diver.gas])
         if left.end is not None:
             ends.append((diver.name, float(left.end[0])))
         if left.late.any():
             out_of_time.append(diver.name)
-    climb = up(last, dive, long.water, divers[0][0].gas, rules, due)
     return OverRun(
-        bottom_time=float(sum(p.leg.time[0] for p in each[0][1])),
+        bottom_time=float(sum(p.leg.time[0] for p in paths[divers[0][0].gas])),
         stops=due,
-        way_up=float(sum(p.leg.time[0] for p in climb)),
+        way_up=float(sum(p.leg.time[0] for p in climbs[divers[0][0].gas])),
         ends=tuple(ends),
         late=tuple(out_of_time),
     )
+
+
+def stops_due(tissues: Floats, depth: float, water: Water, gas: Gas, rules: DiveRules) -> tuple[Stop, ...]:
+    """Give the stops that are due to one diver; none is looked for while the surface is tolerated.
+
+    Parameters
+    ----------
+    tissues : Floats
+        Partial pressures on leaving the bottom, Pa, shape (2, 16, 1).
+    depth : float
+        Depth that is left, m.
+    water : Water
+        One column.
+    gas : Gas
+        What is breathed.
+    rules : DiveRules
+        Rate and gradient factors.
+
+    Returns
+    -------
+    tuple of Stop
+        Deepest first.
+    """
+    if tolerated(tissues, rules.factors[1])[0] <= water.surface[0]:
+        return ()
+    return way_up(tissues, depth, water, gas, rules.up, rules.factors).stops
 
 
 def middle(water: Water) -> Water:

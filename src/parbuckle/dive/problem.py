@@ -111,6 +111,8 @@ class DiveProblem(Frozen):
         In the water from the start.
     beside : tuple of float or None
         Rate at which they go up beside the load, m/s, and depth at which they leave it, m; None: apart from it.
+    standby : tuple of Diver
+        Who waits at the surface, ready to go down.
     """
 
     label: str
@@ -120,6 +122,7 @@ class DiveProblem(Frozen):
     tasks: tuple[Task, ...]
     divers: tuple[Diver, ...]
     beside: tuple[float, float] | None = None
+    standby: tuple[Diver, ...] = ()
 
 
 @dataclass(frozen=True)

@@ -124,6 +124,30 @@ class DiverResult(Frozen):
 
 
 @dataclass(frozen=True)
+class Standby(Frozen):
+    """Somebody who goes down to help: enough for the way down, and for two on the way up.
+
+    Parameters
+    ----------
+    name, breathes : str
+        Who, and which gas.
+    needed : Floats
+        Way down at work, and two people in trouble up from there, m3 of free gas, shape (n,).
+    enough : Bools
+        True where the set holds it, shape (n,).
+    working, resting : Floats
+        How long the gas over it lasts at depth, at work and at rest, s, shape (n,).
+    """
+
+    name: str
+    breathes: str
+    needed: Floats
+    enough: Bools
+    working: Floats
+    resting: Floats
+
+
+@dataclass(frozen=True)
 class Window(Frozen):
     """The time in which the stream is under the limit.
 
@@ -206,6 +230,8 @@ class DiveResult(Frozen):
         When the work takes long; None without a diver.
     divers : tuple of DiverResult
         In the order of the case.
+    standby : tuple of Standby
+        Who waits at the surface; only those whose set is known.
     """
 
     label: str
@@ -223,6 +249,7 @@ class DiveResult(Frozen):
     window: Window | None
     over_run: OverRun | None
     divers: tuple[DiverResult, ...]
+    standby: tuple[Standby, ...]
 
 
 @dataclass(frozen=True)

@@ -9,18 +9,19 @@ import numpy as np
 
 from parbuckle.dive.both_models import Before, model_limit, table_depth_of, table_limit
 from parbuckle.dive.ceilings import gradient
-from parbuckle.dive.gas_plan import gas_plan, oxygen_plan
+from parbuckle.dive.gas_plan import gas_plan, oxygen_plan, standby_plan
 from parbuckle.dive.history import Done, History, fresh
 from parbuckle.dive.loading import AIR, load
 from parbuckle.dive.navy_tables import group_after
-from parbuckle.dive.over_run import middle, over_run
+from parbuckle.dive.over_run import middle, over_run, stops_due
 from parbuckle.dive.problem import DiveProblem, Diver, DivingProblem
 from parbuckle.dive.profile import Water, travel
 from parbuckle.dive.result import DiveResult, DiverResult, DivingResult, Window
-from parbuckle.dive.stops import Stop, way_up
+from parbuckle.dive.stops import Stop
 from parbuckle.dive.tasks import Piece, blocks, down_and_work, merged, tooth, up
 from parbuckle.dive.window import window
 from parbuckle.quantity.band import HIGH, LOW, at_share, at_shares
+from parbuckle.quantity.breathing import Gas
 from parbuckle.quantity.errors import RangeError
 from parbuckle.quantity.frozen import Floats
 
@@ -69,9 +70,9 @@ def solve(problem: DivingProblem) -> DivingResult:
 
     Notes
     -----
-    Tissues: ZH-L16C with gradient factors over all draws. Stops are those of the long end of time and depth, of the
-    diver who needs most, and everybody makes them. The stop that is always made gives no credit to the limits.
-    An aid to planning: it does not replace the divers' own computers, tables and training.
+    Tissues: ZH-L16C with gradient factors over all draws. Stops are those of the long end of time and depth, by the
+    highest tissues of all divers on one gas, and everybody makes them. The stop that is always made gives no credit to
+    the limits. An aid to planning: it does not replace the divers' own computers, tables and training.
     """
     pasts: dict[str, History] = {}
     narrow = middle(problem.water)
@@ -91,6 +92,8 @@ def _dive(problem: DivingProblem, dive: DiveProblem, pasts: dict[str, History], 
     bottom, rise = (_wide(_time(pieces), last) for pieces in (paths[one], climbs[one]))
     shape = _Shape(dive, narrow, last, deepest, bottom, rise, climbs)
     divers = tuple(_diver(problem, shape, d, pasts) for d in down)
+    legs = tuple(p.leg for p in climbs[one])
+    ready = (standby_plan(problem, waiting, deepest, legs) for waiting in dive.standby)
     found = _window(problem, dive, bottom + rise)
     latest, by = _latest(problem, found, rise)
     late = over_run(problem, dive, work, [(d.diver, d.start) for d in down], narrow) if down else None
@@ -110,6 +113,7 @@ def _dive(problem: DivingProblem, dive: DiveProblem, pasts: dict[str, History], 
         window=found,
         over_run=late,
         divers=divers,
+        standby=tuple(row for row in ready if row is not None),
     )
 
 
@@ -134,12 +138,13 @@ def _time(pieces: Sequence[Piece]) -> Floats:
 
 
 def _due(problem: DivingProblem, down: Sequence[_Down], last: Floats, narrow: Water) -> tuple[Stop, ...]:
-    """Stops at the long end, of the diver who needs most."""
+    """Stops at the long end, by the highest tissues of all divers on one gas; of the gas that needs most."""
     rules, depth = problem.rules, at_share(last, HIGH)
-    ways = []
-    for d in {id(d.tissues): d for d in down}.values():  # who is alike needs the same
+    high: dict[Gas, Floats] = {}
+    for d in down:
         tissues = at_shares(d.tissues, (HIGH,))[0][..., None]
-        ways.append(way_up(tissues, depth, narrow, d.diver.gas, rules.up, rules.factors).stops)
+        high[d.diver.gas] = np.maximum(high.get(d.diver.gas, tissues), tissues)
+    ways = [stops_due(tissues, depth, narrow, gas, rules) for gas, tissues in high.items()]
     return max(ways, key=lambda stops: sum(s.time for s in stops), default=())
 
 

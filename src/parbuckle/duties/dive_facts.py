@@ -86,6 +86,8 @@ class DivingFacts:
         Where the load is left, and the depth of the divers' stop, m.
     without_place : tuple of str
         People in the water while the load goes up whose role has no place beside it.
+    standby_short : tuple of (str, float)
+        Who waits at the surface, and the share of the draws in which the set is not enough to bring two up.
     """
 
     label: str
@@ -101,3 +103,4 @@ class DivingFacts:
     leave_load_at: float | None = None
     stop_depth: float | None = None
     without_place: tuple[str, ...] = ()
+    standby_short: tuple[tuple[str, float], ...] = ()

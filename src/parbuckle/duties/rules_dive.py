@@ -15,7 +15,7 @@ CODES = frozenset(
         *("slack_too_short", "slack_by_clock", "breathing_empty", "breathing_short", "reserve_too_big"),
         *("breathing_unknown", "late_gas", "cylinder_again", "oxygen_high", "oxygen_low", "oxygen_exposure_over"),
         *("oxygen_exposure_high", "gas_dense", "sawtooth", "load_rate_over", "stop_beside_load", "in_fall_path"),
-        *("ratio_over", "ratio_not_set"),
+        *("ratio_over", "ratio_not_set", "standby_gas_short"),
     }
 )
 """Every code of this module."""
@@ -72,6 +72,9 @@ def _gas(facts: Facts, house: House) -> Hits:
             if diver.cylinder and diver.cylinder in seen:
                 yield Hit("cylinder_again", f"{seen[diver.cylinder]} and {dive.label}", None, diver.cylinder)
             seen[diver.cylinder] = dive.label
+        for name, short in dive.standby_short:
+            if over(short, house["short_chance"]):
+                yield Hit("standby_gas_short", short, house["short_chance"], f"{name}, {dive.label}")
 
 
 def _one_set(diver: DiverFacts, who: str, house: House) -> Hits:

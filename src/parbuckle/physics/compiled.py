@@ -18,7 +18,9 @@ from types import FunctionType
 from typing import Any
 
 _OPTIONS = {"nogil": True, "error_model": "numpy", "forceinline": True}  # no fast arithmetic: equal bits are promised
-_INNER = {**_OPTIONS, "_nrt": False}  # parts make no arrays and keep none, so none is counted
+_BARE = {"no_cpython_wrapper": True, "no_cfunc_wrapper": True}  # nobody else calls a part
+_INNER = {**_OPTIONS, **_BARE, "_nrt": False}  # parts make no arrays and keep none, so none is counted
+_APART = {**_INNER, "forceinline": False}
 _lock = Lock()
 _made: dict[str, Callable[..., Any] | None] = {}
 _working: dict[str, Thread] = {}
@@ -43,6 +45,7 @@ def compiled(
     signature: str,
     parts: Iterable[Callable[..., Any]],
     instead: dict[str, Callable[..., Any]] | None = None,
+    apart: frozenset[str] = frozenset(),
 ) -> Callable[..., Any] | None:
     """Give a function compiled for one signature, with all that it calls.
 
@@ -60,6 +63,9 @@ def compiled(
         Functions that it calls, each after those that it calls itself.
     instead : dict, optional
         By name: a function for single numbers that takes the place of a part, with the same value.
+    apart : frozenset of str
+        Names of parts that are seldom called: they are made once and not written into those that call them, so that
+        the compiler has less to do.
 
     Returns
     -------
@@ -74,7 +80,7 @@ def compiled(
     with _lock:
         if key not in _made:
             numba = _compiler()
-            _made[key] = None if numba is None else _make(numba, entry, signature, tuple(parts), instead or {})
+            _made[key] = None if numba is None else _make(numba, entry, signature, tuple(parts), instead or {}, apart)
         return _made[key]
 
 
@@ -83,6 +89,7 @@ def compiled_soon(
     signature: str,
     parts: Iterable[Callable[..., Any]],
     instead: dict[str, Callable[..., Any]] | None = None,
+    apart: frozenset[str] = frozenset(),
     begin: bool = True,
 ) -> Callable[..., Any] | None:
     """Give a function compiled if that takes no waiting; otherwise let the compiler start beside, in a thread.
@@ -91,7 +98,7 @@ def compiled_soon(
 
     Parameters
     ----------
-    entry, signature, parts, instead : Callable
+    entry, signature, parts, instead, apart : Callable
         The same as for ``compiled``.
     begin : bool
         Whether the compiler may start.
@@ -112,11 +119,12 @@ def compiled_soon(
     if at_work is not None and at_work.is_alive():
         return None
     numba = _compiler()
-    if numba is None or _stamp(numba, _outer(numba, entry, few, instead or {})).is_file():
-        return compiled(entry, signature, few, instead)
+    if numba is None or _stamp(numba, _outer(numba, entry, few, instead or {}, apart)).is_file():
+        return compiled(entry, signature, few, instead, apart)
     if not begin:
         return None
-    _working[key] = Thread(target=compiled, args=(entry, signature, few, instead), daemon=True, name=f"compile {key}")
+    told = (entry, signature, few, instead, apart)
+    _working[key] = Thread(target=compiled, args=told, daemon=True, name=f"compile {key}")
     _working[key].start()
     return None
 
@@ -156,8 +164,9 @@ def _make(
     signature: str,
     parts: tuple[Callable[..., Any], ...],
     instead: dict[str, Callable[..., Any]],
+    apart: frozenset[str],
 ) -> Callable[..., Any]:
-    outer = _outer(numba, entry, parts, instead)
+    outer = _outer(numba, entry, parts, instead, apart)
     try:
         kept: Callable[..., Any] = numba.njit(signature, cache=True, **_OPTIONS)(outer)
         _stamp(numba, outer).touch()
@@ -171,12 +180,14 @@ def _outer(
     entry: Callable[..., Any],
     parts: tuple[Callable[..., Any], ...],
     instead: dict[str, Callable[..., Any]],
+    apart: frozenset[str],
 ) -> FunctionType:
     """Give the outermost function with its parts ready to be compiled; nothing is compiled here."""
     known: dict[str, Any] = {}
     for part in parts:
         source = instead.get(part.__name__, part)
-        known[part.__name__] = numba.njit(**_INNER)(_with(source, known))
+        how = _APART if part.__name__ in apart else _INNER
+        known[part.__name__] = numba.njit(**how)(_with(source, known))
     return _with(entry(_digest(numba, (entry, *parts, *instead.values()))), known)
 
 

@@ -26,7 +26,7 @@ _BEND = 1.5 / GAMMA_AIR  # second term of the series of the isentropic flow in t
 def escape(area: Each, inside: Each, outside: Each, jet: Each) -> Each:
     """Give the gas that leaves through a hole each second, as pressure times volume.
 
-    d(pV)/dt = Cd A p_in sqrt(R T/M) sqrt(2 x (1 - 3 x/(2 gamma))), x = 1 - p_out/p_in, at most the choked loss.
+    d(pV)/dt = Cd A sqrt(R T/M) sqrt(2 x (p_in - 3 x/(2 gamma))), x = p_in - p_out, at most the choked share of p_in.
 
     Parameters
     ----------
@@ -54,8 +54,8 @@ def escape(area: Each, inside: Each, outside: Each, jet: Each) -> Each:
     >>> round(float(escape(np.array(3e-4), np.array(2.1e5), np.array(2e5), np.array(285.0))), 1)
     5397.8
     """
-    loss = smaller(larger(1.0 - outside / inside, 0.0), CHOKED_LOSS)
-    return area * inside * jet * np.sqrt(2.0 * loss * (1.0 - _BEND * loss))
+    loss = smaller(larger(inside - outside, 0.0), CHOKED_LOSS * inside)
+    return area * jet * np.sqrt(2.0 * loss * (inside - _BEND * loss))
 
 
 def escape_one(area: float, inside: float, outside: float, jet: float) -> float:
@@ -78,8 +78,8 @@ def escape_one(area: float, inside: float, outside: float, jet: float) -> float:
     """
     if area == 0.0:
         return 0.0
-    loss = min(max(1.0 - outside / inside, 0.0), CHOKED_LOSS)
-    return area * inside * jet * math.sqrt(2.0 * loss * (1.0 - _BEND * loss))
+    loss = min(max(inside - outside, 0.0), CHOKED_LOSS * inside)
+    return area * jet * math.sqrt(2.0 * loss * (inside - _BEND * loss))
 
 
 def relieved(want: Each, excess: Each, most: Each) -> Each:

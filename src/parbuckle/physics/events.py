@@ -8,18 +8,41 @@ from __future__ import annotations
 
 import numpy as np
 
-from parbuckle.physics.balance import interface_pressure
 from parbuckle.physics.constants import G
 from parbuckle.physics.hands import notice, seen, warn
 from parbuckle.physics.layout import BAG, BASE, EVENT, HAND, TENDER
 from parbuckle.physics.step_cubic import along, crossing, landing
 from parbuckle.quantity.frozen import Bools, Floats
 
+Cubic = tuple[float, float, float, float]
+"""Coefficients in the share of a step, by rising power."""
+
+
+def turning(r: float, r_1: float, r_2: float, r_3: float) -> tuple[float, float]:
+    """Give the share of the step at which the speed turns, and the speed there.
+
+    Parameters
+    ----------
+    r, r_1, r_2, r_3 : float
+        Cubic of the speed.
+
+    Returns
+    -------
+    tuple of float
+        Share, 1 where it does not turn; m/s.
+    """
+    bend = r_1 + 2.0 * r_2 + 3.0 * r_3
+    if not r_1 * bend < 0.0:
+        return 1.0, along(1.0, r, r_1, r_2, r_3)
+    sign = 1.0 if bend > 0.0 else -1.0
+    turn = landing(sign * r_1, sign * 2.0 * r_2, sign * 3.0 * r_3, 0.0, 0.0, 1.0)
+    return float(turn), float(along(turn, r, r_1, r_2, r_3))
+
 
 def speed_passes(
-    sign: float, level: float, speed: Floats, turn: float, r_turn: float, r_end: float, share: float
+    sign: float, level: float, speed: Cubic, turn: float, r_turn: float, r_end: float, share: float
 ) -> float:
-    """Give the share of the step at which the speed passes a level.
+    """Give the share of the step at which the speed passes a level, where it is known that it does.
 
     Parameters
     ----------
@@ -27,7 +50,7 @@ def speed_passes(
         1 for upward, -1 for downward.
     level : float
         m/s.
-    speed : Floats
+    speed : Cubic
         Cubic of the speed.
     turn, r_turn, r_end : float
         Share at which the speed turns (1 for never), the speed there and at the end of the step.
@@ -39,14 +62,12 @@ def speed_passes(
     float
         Share; ``share`` itself where it does not pass before.
     """
-    passes, low, high = crossing(sign, level, speed[0], turn, r_turn, r_end)
-    if not passes or low > share:
-        return share
+    _, low, high = crossing(sign, level, speed[0], turn, r_turn, r_end)
     s = landing(sign * (speed[0] - level), sign * speed[1], sign * speed[2], sign * speed[3], low, high)
     return float(min(s, share))
 
 
-def depth_passes(sign: float, mark: float, depth: Floats, share: float) -> float:
+def depth_passes(sign: float, mark: float, depth: Cubic, share: float) -> float:
     """Give the share of the step at which the load passes a depth, on its way in one direction.
 
     Parameters
@@ -55,7 +76,7 @@ def depth_passes(sign: float, mark: float, depth: Floats, share: float) -> float
         1 on the way down, -1 on the way up.
     mark : float
         m.
-    depth : Floats
+    depth : Cubic
         Cubic of the depth.
     share : float
         Earliest event so far, at most 1.
@@ -65,8 +86,7 @@ def depth_passes(sign: float, mark: float, depth: Floats, share: float) -> float
     float
         Share; above 1 where it does not pass before.
     """
-    z = along(share, depth[0], depth[1], depth[2], depth[3])
-    if sign * (z - mark) < 0.0:
+    if sign * (along(share, depth[0], depth[1], depth[2], depth[3]) - mark) < 0.0:
         return 2.0
     return float(landing(sign * (depth[0] - mark), sign * depth[1], sign * depth[2], sign * depth[3], 0.0, share))
 
@@ -79,10 +99,11 @@ def first_event(
     full: Bools,
     m: Floats,
     amount: Floats,
-    speed: Floats,
-    depth: Floats,
+    speed: Cubic,
+    depth: Cubic,
     turn: float,
     r_turn: float,
+    p: float,
     t: float,
     h: float,
     rising: bool,
@@ -100,10 +121,12 @@ def first_event(
         Bags that are full.
     m, amount : Floats
         Gas in each bag at the start of the step, and its cubic.
-    speed, depth : Floats
+    speed, depth : Cubic
         Cubics.
     turn, r_turn : float
         Share at which the speed turns (1 for never) and the speed there.
+    p : float
+        Pressure at the bags at the start of the step, Pa.
     t, h : float
         Start and length of the step, s.
     rising : bool
@@ -117,29 +140,31 @@ def first_event(
         Share of the step (1 for all of it), event, and which bag or tender.
     """
     r_end = along(1.0, speed[0], speed[1], speed[2], speed[3])
-    code, who = EVENT.nothing, -1
-    share = speed_passes(-1.0 if rising else 1.0, 0.0, speed, turn, r_turn, r_end, 2.0)
-    if share <= 1.0:
+    highest, lowest = max(max(speed[0], r_turn), r_end), min(min(speed[0], r_turn), r_end)
+    share, code, who = 2.0, EVENT.nothing, -1
+    if lowest < 0.0 if rising else highest > 0.0:
         code = EVENT.turn
+        share = speed_passes(-1.0 if rising else 1.0, 0.0, speed, turn, r_turn, r_end, share)
     for j in range(hands.shape[1]):
         if hand[HAND.left, j] <= t or hands[TENDER.marks, j] > 0.0:
             continue
         mood = hand[HAND.mood, j]
-        if mood >= 0.0:
+        level = hands[TENDER.add_until, j] if mood > 0.0 else hands[TENDER.vent_above, j]
+        if mood >= 0.0 and highest > level:
             before = share
-            level = hands[TENDER.add_until, j] if mood > 0.0 else hands[TENDER.vent_above, j]
             share = speed_passes(1.0, level, speed, turn, r_turn, r_end, share)
             if share < before:
                 code, who = EVENT.well if mood > 0.0 else EVENT.fast, j
-        if mood <= 0.0:
+        level = hands[TENDER.vent_until, j] if mood < 0.0 else hands[TENDER.add_below, j]
+        if mood <= 0.0 and lowest < level:
             before = share
-            level = hands[TENDER.vent_until, j] if mood < 0.0 else hands[TENDER.add_below, j]
             share = speed_passes(-1.0, level, speed, turn, r_turn, r_end, share)
             if share < before:
                 code, who = EVENT.well if mood < 0.0 else EVENT.slow, j
-        if hand[HAND.go, j] == np.inf and hands[TENDER.ceiling, j] < np.inf:
+        level = hands[TENDER.ceiling, j]
+        if highest > level and hand[HAND.go, j] == np.inf:
             before = share
-            share = speed_passes(1.0, hands[TENDER.ceiling, j], speed, turn, r_turn, r_end, share)
+            share = speed_passes(1.0, level, speed, turn, r_turn, r_end, share)
             if share < before:
                 code, who = EVENT.ceiling, j
     share = min(share, 1.0)
@@ -152,7 +177,6 @@ def first_event(
             s = depth_passes(way, hand[HAND.mark, j] + way * hands[TENDER.marks, j], depth, share)
             if s < share:
                 share, code, who = s, EVENT.counted, j
-    p = interface_pressure(base[BASE.air], base[BASE.density], depth[0], base[BASE.reach])
     for i in range(m.size):
         if not full[i]:
             capacity = bags[BAG.capacity, i]

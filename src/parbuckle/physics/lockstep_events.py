@@ -7,7 +7,6 @@ from __future__ import annotations
 
 import numpy as np
 
-from parbuckle.physics.balance import interface_pressure
 from parbuckle.physics.constants import G
 from parbuckle.physics.layout import BAG, BASE, EVENT, HAND, TENDER
 from parbuckle.physics.step_cubic import along, crossing, landing
@@ -128,6 +127,7 @@ def first_events(
     full: Bools,
     m: Floats,
     amount: Floats,
+    p: Floats,
     t: Floats,
     h: Floats,
     rising: Bools,
@@ -147,6 +147,8 @@ def first_events(
         Bags that are full, shape (k, n).
     m, amount : Floats
         Gas in each bag at the start, shape (k, n), and its cubic, shape (3, k, n).
+    p : Floats
+        Pressure at the bags at the start of the step, Pa, shape (n,).
     t, h : Floats
         Start and length of the step, s, shape (n,).
     rising, tight : Bools
@@ -172,7 +174,6 @@ def first_events(
             counts = counting[j] & (hand[HAND.left, j] > t)
             mark = hand[HAND.mark, j] + way * hands[TENDER.marks, j]
             step.depths(way, np.where(counts, mark, way * np.inf), EVENT.counted, j)
-    p = interface_pressure(base[BASE.air], base[BASE.density], step.depth[0], base[BASE.reach])
     for i in range(len(m)):
         capacity = bags[BAG.capacity, i]
         slope = capacity * base[BASE.density] * G

@@ -28,7 +28,7 @@ FEW = 2
 WORTH_COMPILING = 1024
 """Above so many members the compiler starts by itself if the kernel is not ready; for fewer, ``warm_up`` starts it."""
 
-_BLOCK = 256  # members that one thread takes at a time
+_BLOCK = 128  # members that one thread takes at a time
 _TRACE_ROWS = 20_000
 _SIGNATURE = "void(float64[:, ::1], int64, int64, int64, int64, float64, float64, float64[:, ::1], float64[:, ::1])"
 _PARTS: tuple[Callable[..., Any], ...] = (
@@ -53,7 +53,6 @@ _PARTS: tuple[Callable[..., Any], ...] = (
     step_cubic.landing,
     step_cubic.crossing,
     step_cubic.best_mean,
-    tended_laws._shift,
     tended_laws.advance,
     hands.seen,
     hands.notice,
@@ -65,6 +64,7 @@ _PARTS: tuple[Callable[..., Any], ...] = (
     hands.set_valves,
     hands.start_hands,
     hands.busy_bags,
+    events.turning,
     events.speed_passes,
     events.depth_passes,
     events.first_event,
@@ -85,6 +85,12 @@ _INSTEAD: dict[str, Callable[..., Any]] = {
     "escape": escape.escape_one,
     "shortened": tended_laws.shortened_one,
 }
+_SELDOM = (
+    *(hands.notice, hands.warn, hands.next_due, hands._let_go, hands._use_dump, hands.act, hands.set_valves),
+    *(hands.start_hands, hands.busy_bags, events.speed_passes, events.depth_passes, events.tell, step_cubic.landing),
+    *(ten_seconds.start_mean, ten_seconds.way_at, ten_seconds.final_mean, kernel._note, escape.relieved),
+)
+_APART = frozenset(part.__name__ for part in _SELDOM)
 
 
 def simulate(tended: Tended, threads: int = 2, form: str | None = None, wait: bool = False) -> TendedRise:
@@ -173,8 +179,8 @@ def warm_up(wait: bool = False) -> bool:
 
 def _kernel(wait: bool, begin: bool) -> Callable[..., Any] | None:
     if wait:
-        return compiled(kernel.runner, _SIGNATURE, _PARTS, _INSTEAD)
-    return compiled_soon(kernel.runner, _SIGNATURE, _PARTS, _INSTEAD, begin)
+        return compiled(kernel.runner, _SIGNATURE, _PARTS, _INSTEAD, _APART)
+    return compiled_soon(kernel.runner, _SIGNATURE, _PARTS, _INSTEAD, _APART, begin)
 
 
 @dataclass(frozen=True)

@@ -18,7 +18,7 @@ from parbuckle.physics.balance import (
     skin,
     water_drag,
 )
-from parbuckle.physics.choose import Each, larger, smaller
+from parbuckle.physics.choose import Each, choose, larger, smaller
 from parbuckle.physics.constants import G
 from parbuckle.physics.escape import escape, relieved
 from parbuckle.physics.layout import BAG, BASE
@@ -28,7 +28,8 @@ Marks = Bools | list[bool]
 """Which bags: one truth for each."""
 
 _SETTLE = 0.5  # s in which a relief valve brings the bag back to its relief pressure; short against any ascent
-_SWING = 0.25  # m/s2: change of speed from which the step is shortened; thresholds of tenders lie a few cm/s apart
+_SWING = 4.0  # s2/m: one over a change of speed of 0.25 m/s2; thresholds of tenders lie a few cm/s apart
+_MARGIN = 1.5  # over the sum of the squares of all rates
 _QUICKEST = 2.0**20  # 1/s2: the shortest step is a thousandth of the longest
 
 
@@ -45,11 +46,12 @@ def slopes(
     push: Each,
     opened: Each,
     inflow: Each,
-    g: Floats,
-    stage: int,
-    amounts: int,
-) -> Each:
-    """Give the acceleration upward, and in ``g[stage]`` the rate of change of the gas in each bag that is busy.
+    amounts: Floats,
+    rates: Floats,
+) -> tuple[Each, Each, Each, Each]:
+    """Give the acceleration upward, and the rate of change of the gas in each bag that is busy.
+
+    a = p F / (p M): with both multiplied by the pressure, the volume of the gas needs no division of its own.
 
     Parameters
     ----------
@@ -60,7 +62,7 @@ def slopes(
     busy : Marks
         Bags whose gas may change in this step, shape (k,).
     sealed : Marks
-        Bags whose relief valve is followed, shape (k,).
+        Bags that can hold more than the water's pressure, shape (k,).
     has_skin : bool
         True where drag area grows with the gas.
     lined : bool
@@ -73,49 +75,63 @@ def slopes(
         Open dump on each bag, m2.
     inflow : Each
         Gas put into each bag, Pa m3/s.
-    g : Floats
-        Gas of the bags by row and bag: rows 0 to 3 are its rates at the four stages, Pa m3/s, row 4 its amount there
-        and row 5 at the start of the step, as pressure times volume, Pa m3.
-    stage, amounts : int
-        Row that is written here, and row of the amounts.
+    amounts : Floats
+        Gas in each bag, as pressure times volume, Pa m3.
+    rates : Floats
+        Its rate of change, Pa m3/s; written here for bags that are busy.
 
     Returns
     -------
-    Each
-        m/s2.
+    tuple of Each
+        Acceleration, m/s2; pressure at the bags, Pa; pressure times volume of the gas, Pa m3; pressure times the mass
+        that accelerates, Pa kg.
     """
     p = interface_pressure(base[BASE.air], base[BASE.density], z, base[BASE.reach])
-    gas = 0.0 * p
-    held = 0.0 * p
+    product = 0.0 * p
+    held = product
     area = base[BASE.area]
-    for i in range(g.shape[1]):
+    for i in range(amounts.shape[0]):
         capacity = bags[BAG.capacity, i]
-        volume = gas_volume(g[amounts, i], p, capacity)
-        kept = gas_held(g[amounts, i], p + bags[BAG.over, i], capacity)
-        gas = gas + volume
+        amount = amounts[i]
+        fits = gas_held(amount, p, capacity)
+        kept = gas_held(amount, p + bags[BAG.over, i], capacity)
+        product = product + fits
         held = held + kept
         if has_skin:
-            area = area + base[BASE.bag_drag] * skin(volume, capacity, bags[BAG.skin, i])
+            area = area + base[BASE.bag_drag] * skin(gas_volume(amount, p, capacity), capacity, bags[BAG.skin, i])
         if busy[i]:
-            inside = larger(p, kept / capacity)
-            lost = escape(opened[i], inside + bags[BAG.head, i] * volume, p, base[BASE.jet])
-            g[stage, i] = inflow[i] - lost
+            inside = p
+            if sealed[i]:
+                inside = choose(bags[BAG.over, i] > 0.0, larger(p, kept / capacity), p)
+            lost = escape(opened[i], inside + fits * (bags[BAG.head, i] / p), p, base[BASE.jet])
             if sealed[i]:
                 most = escape(bags[BAG.relief_area, i], inside, p, base[BASE.jet])
                 excess = kept - capacity * (p + bags[BAG.relief, i])
                 want = capacity * base[BASE.density] * G * r + excess / _SETTLE
-                g[stage, i] = g[stage, i] - relieved(want, excess, most)
-    force = (
-        lift_left(base[BASE.density], base[BASE.heaviness], base[BASE.weight], gas, held)
-        - water_drag(base[BASE.density], area, r)
-        + push
-    )
+                lost = lost + relieved(want, excess, most)
+            rates[i] = inflow[i] - lost
+    force = push - water_drag(base[BASE.density], area, r)
     if lined:
         force = force + line_pull(base[BASE.stiffness], z - base[BASE.paid] - base[BASE.paying] * t)
-    return force / inertia(base[BASE.mass], base[BASE.bag_added], gas)
+    lift = lift_left(base[BASE.density], base[BASE.heaviness] * p, base[BASE.weight] * p, product, held)
+    mass = inertia(base[BASE.mass] * p, base[BASE.bag_added], product)
+    return (lift + force * p) / mass, p, product, mass
 
 
-def step_size(base: Floats, bags: Floats, busy: Marks, step: float, z: Each, r: Each, a: Each, g: Floats) -> Each:
+def step_size(
+    base: Floats,
+    bags: Floats,
+    busy: Marks,
+    has_skin: bool,
+    step: float,
+    r: Each,
+    a: Each,
+    p: Each,
+    product: Each,
+    mass: Each,
+    amounts: Floats,
+    rates: Floats,
+) -> Each:
     """Give the length of the next step: the longest one, shorter where drag, growth, line or valve act faster.
 
     h = step / sqrt(max(1, 1.5 q)), q = (2 c r)^2 + (a/a0)^2 + c|a| + (rho g)^2 V/(p M) + k/M + sum (gas rate/gas)^2,
@@ -123,42 +139,36 @@ def step_size(base: Floats, bags: Floats, busy: Marks, step: float, z: Each, r: 
 
     Parameters
     ----------
-    base, bags, busy : Floats
+    base, bags, busy, has_skin : Floats
         Inputs as for ``slopes``.
     step : float
         Longest step, s.
-    z, r, a : Each
-        Depth, m, speed, m/s, and acceleration upward, m/s2.
-    g : Floats
-        Gas of the bags as for ``slopes``; rows 0 and 5 count.
+    r : Each
+        Speed upward, m/s.
+    a, p, product, mass : Each
+        As given by ``slopes``.
+    amounts, rates : Floats
+        As for ``slopes``.
 
     Returns
     -------
     Each
         s; at least a thousandth of the longest.
     """
-    p = interface_pressure(base[BASE.air], base[BASE.density], z, base[BASE.reach])
-    gas = 0.0 * p
-    skins = 0.0 * p
-    drain = 0.0 * p
-    for i in range(g.shape[1]):
-        gas = gas + gas_volume(g[5, i], p, bags[BAG.capacity, i])
-        skins = skins + bags[BAG.skin, i]
-        if busy[i]:
-            change = g[0, i] / (np.abs(g[5, i]) + bags[BAG.capacity, i])
-            drain = drain + change * change
-    each = 1.0 / inertia(base[BASE.mass], base[BASE.bag_added], gas)
-    c = 0.5 * base[BASE.density] * (base[BASE.area] + base[BASE.bag_drag] * skins) * each
-    swift, swing = 2.0 * c * r, a / _SWING
+    per_mass = 1.0 / mass
+    each = p * per_mass
+    area = base[BASE.area]
     weight = base[BASE.density] * G
-    quick = (
-        swift * swift
-        + swing * swing
-        + c * np.abs(a)
-        + (weight * weight * gas / p + base[BASE.stiffness]) * each
-        + drain
-    )
-    return step * shortened(1.5 * quick)
+    quick = weight * weight * product / p * per_mass + base[BASE.stiffness] * each
+    for i in range(amounts.shape[0]):
+        if has_skin:
+            area = area + base[BASE.bag_drag] * bags[BAG.skin, i]
+        if busy[i]:
+            change = rates[i] / (np.abs(amounts[i]) + bags[BAG.capacity, i])
+            quick = quick + change * change
+    c = 0.5 * base[BASE.density] * area * each
+    swift, swing = 2.0 * c * r, a * _SWING
+    return step * shortened(_MARGIN * (swift * swift + swing * swing + c * np.abs(a) + quick))
 
 
 def shortened(quick: Each) -> Each:
@@ -204,7 +214,7 @@ def advance(
     h: Each,
     z: Each,
     r: Each,
-    a1: Each,
+    a: Each,
     push: Each,
     opened: Each,
     inflow: Each,
@@ -218,33 +228,33 @@ def advance(
         The same as for ``slopes``.
     t, h : Each
         Time and length of the step, s.
-    z, r, a1 : Each
+    z, r, a : Each
         Depth, m, speed, m/s, and acceleration at the start, m/s2.
     push, opened, inflow : Each
         The same as for ``slopes``.
     g : Floats
-        Gas of the bags as for ``slopes``: rows 0 and 5 are filled, and row 4 for bags that are not busy.
+        Gas of the bags by row and bag: rows 0 to 3 are its rates at the four stages, Pa m3/s, row 4 its amount there
+        and row 5 at the start of the step, Pa m3. Row 5 is filled, row 0 too, and row 4 for bags that are not busy.
 
     Returns
     -------
     tuple of Each
         Sum of the two middle accelerations, the last one; sum of the two middle speeds, the last one.
     """
-    half = 0.5 * h
-    r2 = r + half * a1
-    _shift(g, 0, busy, half)
-    a2 = slopes(base, bags, busy, sealed, has_skin, lined, t + half, z - half * r, r2, push, opened, inflow, g, 1, 4)
-    r3 = r + half * a2
-    _shift(g, 1, busy, half)
-    a3 = slopes(base, bags, busy, sealed, has_skin, lined, t + half, z - half * r2, r3, push, opened, inflow, g, 2, 4)
-    r4 = r + h * a3
-    _shift(g, 2, busy, h)
-    a4 = slopes(base, bags, busy, sealed, has_skin, lined, t + h, z - h * r3, r4, push, opened, inflow, g, 3, 4)
-    return a2 + a3, a4, r2 + r3, r4
-
-
-def _shift(g: Floats, stage: int, busy: Marks, h: Each) -> None:
-    """Amounts of gas after a time at the rates of a stage; those of bags at rest are there already."""
-    for i in range(g.shape[1]):
-        if busy[i]:
-            g[4, i] = g[5, i] + h * g[stage, i]
+    part = 0.5 * h
+    middle, r_middle, rs, last = 0.0 * h, 0.0 * h, r, a
+    for stage in range(1, 4):
+        if stage == 3:
+            part = h
+        for i in range(g.shape[1]):
+            if busy[i]:
+                g[4, i] = g[5, i] + part * g[stage - 1, i]
+        zs = z - part * rs
+        rs = r + part * last
+        last, _, _, _ = slopes(
+            base, bags, busy, sealed, has_skin, lined, t + part, zs, rs, push, opened, inflow, g[4], g[stage]
+        )
+        if stage < 3:
+            middle = middle + last
+            r_middle = r_middle + rs
+    return middle, last, r_middle, rs

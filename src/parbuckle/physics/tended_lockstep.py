@@ -132,10 +132,12 @@ def _move(s: _Lanes, step: float, limit: float) -> None:
     """Take one step of every member, up to its first event."""
     busy, base, g = s.busy(), s.base, s.g
     some = [bool(one.any()) for one in busy]
-    sealed = [bool((one > 0.0).any()) for one in s.bags[BAG.relief_area]]
+    sealed = [bool((one > 0.0).any()) for one in s.bags[BAG.over]]
     has_skin, lined = bool((base[BASE.bag_drag] > 0.0).any()), bool((base[BASE.stiffness] > 0.0).any())
     g[0], g[4] = 0.0, g[5]
-    a = slopes(base, s.bags, some, sealed, has_skin, lined, s.t, s.z, s.r, s.push, s.opened, s.inflow, g, 0, 5)
+    a, p, product, mass = slopes(
+        base, s.bags, some, sealed, has_skin, lined, s.t, s.z, s.r, s.push, s.opened, s.inflow, g[5], g[0]
+    )
     stays = (s.t == 0.0) & (s.r == 0.0) & (a <= 0.0) & (s.z >= base[BASE.bottom]) & (s.steps == 0.0)
     late = (s.t >= limit) & ~s.ended & ~stays
     s.end[late] = OUT_OF_TIME
@@ -143,7 +145,7 @@ def _move(s: _Lanes, step: float, limit: float) -> None:
     due = np.full(s.t.size, limit)
     for j in range(s.hands.shape[1]):
         due = np.minimum(due, lockstep_hands.due(s.hand, s.queue, j))
-    h = step_size(base, s.bags, some, step, s.z, s.r, a, g)
+    h = step_size(base, s.bags, some, has_skin, step, s.r, a, p, product, mass, g[5], g[0])
     lands = s.t + h >= due
     h = np.where(s.ended, 0.0, np.where(lands, due - s.t, h))
     middle, last, r_middle, r_last = advance(
@@ -155,7 +157,7 @@ def _move(s: _Lanes, step: float, limit: float) -> None:
     amount[:, [i for i, moves in enumerate(some) if not moves]] = 0.0
     turn = _turn(speed)
     found = Step(speed, depth, turn, along(turn, *speed))
-    first_events(found, base, s.bags, s.hands, s.hand, s.full, s.m, amount, s.t, h, s.rising, s.tight)
+    first_events(found, base, s.bags, s.hands, s.hand, s.full, s.m, amount, p, s.t, h, s.rising, s.tight)
     found.code[s.ended], found.share[s.ended] = EVENT.nothing, 1.0
     t = np.where(lands & (found.share == 1.0), due, s.t + found.share * h)
     t = np.where(s.ended, s.t, t)

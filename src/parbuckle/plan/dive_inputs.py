@@ -24,6 +24,9 @@ from parbuckle.plan.stages import Stages
 from parbuckle.quantity.band import HIGH, LIKELY, at_share
 from parbuckle.quantity.draws import Ensemble
 
+STANDBY = "standby diver"
+"""The role that waits at the surface."""
+
 FILLED = ("full", "part")
 """Bags that are filled on the bottom."""
 
@@ -86,7 +89,9 @@ def _dive(stages: Stages, asking: Asking, place: int, dive: Dive) -> DiveProblem
     start = dive.start.timestamp() if dive.start else None
     if tasks and dive.start is None:
         asking.lacks(f"dive[{place + 1}].start", "dive", "Slack, daylight and the dives before count from it.")
-    return DiveProblem(label, dive.does, place, start, tasks, divers, beside)
+    waiting = [m for m in dive.team if m.role == STANDBY and m.person not in names and m.cylinder] if tasks else []
+    standby = tuple(_diver(stages, asking, m) for m in waiting)
+    return DiveProblem(label, dive.does, place, start, tasks, divers, beside, standby)
 
 
 def _diver(stages: Stages, asking: Asking, member: Member) -> Diver:

@@ -51,9 +51,10 @@ def dive_tasks(
         key = f"dive[{place + 1}].tasks[{number}]"
         _check(told, rows, key)
         path = f"dive.{place + 1}.{told.do}.{number}"
-        if told.time is None:
+        given = told.time or (stages.case.search.minutes if told.do.lower().startswith("search") else None)
+        if given is None:
             asking.lacks(f"{key}.time", "dive", f"How long '{told.do}' takes is not told.")
-        known = asking.known(f"{path}.time", told.time, "task_time")
+        known = asking.known(f"{path}.time", given, "task_time")
         time = np.maximum(asking.ensemble.draw(f"{path}.time", known), filling if _fills(told) else 0.0)
         longest = max(known.high * (slow if told.effort == "work" else 1.0), at_share(time, HIGH))
         here = depth.copy() if told.depth is None else asking.ensemble.draw(f"{path}.depth", told.depth)

@@ -71,7 +71,7 @@ def _answers(case: Case) -> Answers:
     words = {
         **{name: getattr(hazards, name) for name in type(hazards).model_fields},
         **{name: getattr(permission, name) for name in type(permission).model_fields},
-        **{name: getattr(emergency, name) for name in type(emergency).model_fields},
+        **{name: getattr(emergency, name) for name in ("call", "position", "help", "recall", "comms")},
         "lift_points": case.object.lift_points,
     }
     return Answers(

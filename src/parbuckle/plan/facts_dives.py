@@ -54,6 +54,7 @@ def _dive(stages: Stages, asked: DiveProblem, dive: DiveResult) -> DivingFacts:
         leave_load_at=asked.beside[1] if asked.beside else None,
         stop_depth=rules.stop_depth if rules and rules.stop_time > 0.0 else None,
         without_place=tuple(d.name for d in dive.divers if d.role not in BESIDE) if with_bags else (),
+        standby_short=tuple((s.name, float((~s.enough).mean())) for s in dive.standby),
     )
 
 

@@ -14,7 +14,6 @@ from parbuckle.plan.diving import with_dives
 from parbuckle.plan.facts import facts_of
 from parbuckle.plan.other_ways import LOWERED
 from parbuckle.plan.plan import Plan
-from parbuckle.plan.with_search import search_of, with_search
 from parbuckle.plan.sheet_ascent import ascent_section
 from parbuckle.plan.sheet_control import control_sections
 from parbuckle.plan.sheet_dives import dive_sections
@@ -28,6 +27,7 @@ from parbuckle.plan.slate import slate
 from parbuckle.plan.sources import sources
 from parbuckle.plan.stages import Stages, run_stages
 from parbuckle.plan.sums import sums
+from parbuckle.plan.with_search import search_of, with_search
 
 FOOTER = (
     "Local rules and the supervisor on site come first.",

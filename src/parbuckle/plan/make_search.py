@@ -18,6 +18,7 @@ from parbuckle.plan.load_inputs import ask_load
 from parbuckle.plan.make import overrides
 from parbuckle.plan.plan import Plan
 from parbuckle.plan.search_inputs import search_dive
+from parbuckle.plan.sheet_dives import dive_sections
 from parbuckle.plan.sheet_site import head, site_section
 from parbuckle.plan.site_inputs import site_draws
 from parbuckle.plan.stages import Stages
@@ -59,6 +60,7 @@ def make_search(loaded: LoadedCase, minutes: float | None = None, draws: int = 1
         **head(stages),
         "verdict": verdict(findings),
         "site": site_section(stages),
+        "dives": dive_sections(stages),
         "search": search_of(stages),
         "findings": [f.document() for f in findings],
         "unanswered": [row for row in stages.asking.unanswered if row["stage"] in STAGES],

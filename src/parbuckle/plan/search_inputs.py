@@ -154,7 +154,7 @@ def search_asked(stages: Stages, minutes: float | None = None) -> SearchAsked | 
         elsewhere=asking.known("search.elsewhere", case.search.elsewhere, "elsewhere").mid,
         water=_water(case, asking, datum),
         law=case.search.law,
-        p0=_p0(case),
+        p0=1.0,
         sweep_width=width,
         speed=asking.draw("search.speed", case.search.speed, "search_speed"),
         minutes=minutes if minutes is not None else _minutes(case, asking, dive),
@@ -308,8 +308,9 @@ def _sweep(case: Case, asking: Asking, visibility: Floats) -> tuple[Floats, str,
         width = draw("search.sweep_width", told.sweep_width)
         return width, "measured on a sample", 0.5 * told.sweep_width.mid, True
     if told.by == "touch":
-        width = sweep_by_touch(asking.ensemble.uniform("search.touch"))
-        return width, "by touch", 0.5 * float(np.mean(width)), False
+        reach = sweep_by_touch(asking.ensemble.uniform("search.touch"))
+        felt = _felt(case, asking.ensemble.uniform("search.touch.felt"))
+        return reach * felt, "by touch", 0.5 * float(np.mean(reach)), False
     low, high = contrast_factor(told.contrast)
     factor = low + (high - low) * (asking.ensemble.uniform("search.contrast") if high > low else 0.0)
     if told.trial is not None:
@@ -326,11 +327,10 @@ def _sweep(case: Case, asking: Asking, visibility: Floats) -> tuple[Floats, str,
     return width, f"from visibility {seen_to} and {of}", float(np.median(visibility)), False
 
 
-def _p0(case: Case) -> float:
-    if case.search.by != "touch":
-        return 1.0
+def _felt(case: Case, u: Floats) -> Floats:
+    """Share of what lies within reach that hands find: the sweep width is reach times that share."""
     low, high = pair("touch", "soft" if (case.site.bottom or "") in _SOFT else "hard")
-    return 0.5 * (low + high)
+    return np.asarray(low + (high - low) * u)
 
 
 def _minutes(case: Case, asking: Asking, dive: Dive | None) -> float:

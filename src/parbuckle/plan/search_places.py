@@ -35,7 +35,7 @@ def places_of(search: Mapping[str, Any]) -> Row:
     datum = Datum(search["datum"]["lat"], search["datum"]["lon"])
     lines = [
         *(_leg(datum, leg) for leg in _legs(search)),
-        *(_ring(datum, f"{100 * row['share']:.0f} %", n, ring) for row in search["contours"] for n, ring in _count(row)),
+        *(_ring(datum, _share(row), n, ring) for row in search["contours"] for n, ring in _count(row)),
     ]
     if search["area"]:
         lines.append(_line(datum, "search area", "area", "where can be searched", _closed(search["area"])))
@@ -56,6 +56,10 @@ def _marks(datum: Datum, search: Mapping[str, Any]) -> list[Row]:
 
 def _legs(search: Mapping[str, Any]) -> list[Mapping[str, Any]]:
     return list(search["best"]["legs"]) if search["best"] else []
+
+
+def _share(row: Mapping[str, Any]) -> str:
+    return f"{100.0 * row['share']:.0f} %"
 
 
 def _count(row: Mapping[str, Any]) -> list[tuple[int, Sequence[Sequence[float]]]]:

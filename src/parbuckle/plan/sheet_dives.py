@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from datetime import UTC, datetime, tzinfo
 from typing import Any
 
-from parbuckle.dive.result import DiveResult, DiverResult, GasPlan, OverRun, Window
+from parbuckle.dive.result import DiveResult, DiverResult, GasPlan, OverRun, Standby, Window
 from parbuckle.dive.stops import Stop
 from parbuckle.plan.bands import BAR, LITRES, MINUTE, band_of, high
 from parbuckle.plan.dive_ascent import ascent_of, flying
@@ -46,7 +46,8 @@ def dive_sections(stages: Stages) -> list[Row] | None:
 
 
 def _dive(stages: Stages, dive: DiveResult) -> Row:
-    told = stages.case.dive[dive.place]
+    told, problem = stages.case.dive[dive.place], stages.diving_problem
+    assert problem is not None
     zone = told.start.tzinfo if told.start else None
     team = [{"name": m.person, "role": m.role} for m in told.team]
     return {
@@ -59,7 +60,7 @@ def _dive(stages: Stages, dive: DiveResult) -> Row:
         "bottom_time_min": band_of(dive.bottom_time, 1.0 / MINUTE),
         "way_up_min": band_of(dive.way_up, 1.0 / MINUTE),
         "dive_time_min": band_of(dive.bottom_time + dive.way_up, 1.0 / MINUTE),
-        "no_stop_min": _no_stop(dive),
+        "no_stop_min": _no_stop(dive, list(problem.rules.factors)),
         "stops": _stops(dive.stops),
         "always_stop": _always(stages),
         "window": _window(dive.window, dive, zone, stages),
@@ -67,6 +68,7 @@ def _dive(stages: Stages, dive: DiveResult) -> Row:
         "latest_from": dive.latest_from or None,
         "over_run": _over_run(dive.over_run, dive, zone),
         "divers": [_diver(d, dive) for d in dive.divers],
+        "standby": [_standby(row) for row in dive.standby],
         "oxygen": _oxygen(dive.divers),
         "ascent": ascent_of(stages, dive),
         "flying": flying(dive),
@@ -74,7 +76,7 @@ def _dive(stages: Stages, dive: DiveResult) -> Row:
     }
 
 
-def _no_stop(dive: DiveResult) -> Row:
+def _no_stop(dive: DiveResult, gradient: list[float]) -> Row:
     """Both limits, the shorter one named; null: no limit; ``navy_known`` is false where the table has no answer."""
     model = min((at_share(d.limit, LOW) for d in dive.divers), default=math.inf)
     tables = [d.table for d in dive.divers if d.table is not None]
@@ -88,6 +90,7 @@ def _no_stop(dive: DiveResult) -> Row:
         "navy_why": next((d.table_why for d in dive.divers if d.table is None), None),
         "shorter": shorter,
         "chance_over": _share(_any([d.limit < dive.bottom_time for d in dive.divers], dive)),
+        "gradient": gradient,
         "of": MODELS,
     }
 
@@ -164,6 +167,17 @@ def _diver(diver: DiverResult, dive: DiveResult) -> Row:
         "way_up_l": band_of(gas.way_up, LITRES),
         "two_people_up_l": band_of(gas.shared, LITRES),
         **_pressures(gas),
+    }
+
+
+def _standby(row: Standby) -> Row:
+    return {
+        "name": row.name,
+        "gas": row.breathes,
+        "needs_l": band_of(row.needed, LITRES),
+        "chance_short": _share(~row.enough),
+        "stays_working_min": band_of(row.working, 1.0 / MINUTE),
+        "stays_resting_min": band_of(row.resting, 1.0 / MINUTE),
     }
 
 

@@ -80,7 +80,7 @@ def search_section(stages: Stages, found: Searched | None) -> Row | None:
         "area": [_pair(p) for p in problem.water.area[0]] if problem.water.area else None,
         **_patterns(stages, found),
         "bound": {"chance": found.limits.allocation, "definite": found.limits.definite_range},
-        "sequence": [_dive(stages, n, dive) for n, dive in enumerate(found.sequence, start=1)],
+        "sequence": [_dive(stages, found, n, dive) for n, dive in enumerate(found.sequence, start=1)],
         "passes": _passes(found),
         "proved": _proved(found),
         "window": window_words(stages, found),
@@ -145,18 +145,15 @@ def _pair(place: tuple[float, float]) -> list[float]:
     return [round(place[0], _CENTIMETRES), round(place[1], _CENTIMETRES)]
 
 
-def _dive(stages: Stages, n: int, dive: NextDive) -> Row:
+def _dive(stages: Stages, found: Searched, n: int, dive: NextDive) -> Row:
+    """One dive of the sequence: its pattern whole, so that each dive can have its card."""
     answer = dive.choice.answers[0]
     searching = [d for d in stages.case.dive if "search" in d.does]
     team = [m.person for m in searching[n - 1].team] if n <= len(searching) else []
-    start = answer.pattern.marks[0] if answer.pattern.marks else answer.pattern.legs[0].start
     return {
         "dive": n,
         "team": team,
-        "minutes": answer.minutes,
-        "pattern": PATTERN_NAMES.get(answer.pattern.name, answer.pattern.name),
-        "start": {"east_m": round(start[0], _CENTIMETRES), "north_m": round(start[1], _CENTIMETRES)},
-        "spacing_m": dict(answer.pattern.parameters).get("spacing"),
+        **pattern_section(stages, found, answer),
         "chance": dive.chance,
         "cumulative_chance": dive.cumulative,
     }

@@ -15,6 +15,12 @@ _LIFT = (
     "Ascent: one-dimensional balance of forces; Dormand and Prince 1980",
 )
 
+_DIVE = (
+    "No-stop limit and stops: ZH-L16C with gradient factors (coefficients C recalled)",
+    "No-stop table: U.S. Navy Diving Manual, Revision 7 (read in a transcription)",
+    "Oxygen: NOAA Diving Manual; Clark and Lambertsen 1970",
+)
+
 
 def sources(stages: Stages, findings: tuple[Finding, ...]) -> list[str]:
     """Give the sources that this plan used.
@@ -38,6 +44,8 @@ def sources(stages: Stages, findings: tuple[Finding, ...]) -> list[str]:
         told += _LIFT
     if stages.rigging is not None:
         told += stages.rigging.sources
+    if stages.diving is not None:
+        told += _DIVE
     for finding in findings:
         if finding.level in ("stop", "caution"):
             told += [s.strip() for s in finding.source.split(";")]

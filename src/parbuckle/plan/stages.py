@@ -26,7 +26,6 @@ from parbuckle.lift.stage import solve
 from parbuckle.lift.supply import supply
 from parbuckle.lift.surface import surface
 from parbuckle.lift.surface_result import SurfaceResult
-from parbuckle.lift.tending import tend
 from parbuckle.lift.tending_problem import TendingProblem
 from parbuckle.lift.tending_result import TendingResult
 from parbuckle.load.problem import LoadProblem
@@ -42,6 +41,7 @@ from parbuckle.plan.people import lift_dive
 from parbuckle.plan.rigging_inputs import rigging_problem, strop_height
 from parbuckle.plan.site_inputs import SiteDraws, site_draws, tide_at
 from parbuckle.plan.surface_inputs import surface_problem
+from parbuckle.plan.tending import tended
 from parbuckle.plan.tending_inputs import tending_problem
 from parbuckle.quantity.draws import Ensemble
 from parbuckle.quantity.errors import CaseError
@@ -194,7 +194,7 @@ def _tended(stages: Stages) -> Stages:
     if stages.method != "accompanied" or problem is None or lift is None or problem.as_point:
         return stages
     asked = tending_problem(stages.case, stages.kit, stages.asking, problem, lift)
-    return replace(stages, tending_problem=asked, tending=tend(problem, lift, asked))
+    return replace(stages, tending_problem=asked, tending=tended(problem, lift, asked))
 
 
 def _bags(stages: Stages) -> Stages:

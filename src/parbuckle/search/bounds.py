@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
+from functools import lru_cache
+
 import numpy as np
 
 from parbuckle.quantity.frozen import Floats
 from parbuckle.search.effort import Allocation, allocate
-from parbuckle.search.law_table import law_table
+from parbuckle.search.law_table import LawTable, law_table
 from parbuckle.search.probability import ProbabilityMap
 from parbuckle.search.result import Bounds
 
@@ -45,7 +47,13 @@ def best_allocation(
     -----
     Source: Stone 1975, chapter II (recalled; worked out again).
     """
-    return allocate(before.searchable(), before.grid.area, law_table(law, np.atleast_1d(sweep_width), p0), length)
+    widths = np.atleast_1d(np.asarray(sweep_width, dtype=np.float64))
+    return allocate(before.searchable(), before.grid.area, _table(law, widths.tobytes(), p0), length)
+
+
+@lru_cache(maxsize=16)
+def _table(law: str, widths: bytes, p0: float) -> LawTable:
+    return law_table(law, np.frombuffer(widths), p0)
 
 
 def bounds(before: ProbabilityMap, law: str, sweep_width: Floats, length: float, p0: float = 1.0) -> Bounds:

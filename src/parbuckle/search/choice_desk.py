@@ -3,34 +3,25 @@
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 
 import numpy as np
 
 from parbuckle.quantity.errors import RangeError
 from parbuckle.quantity.frozen import Floats, Frozen
 from parbuckle.search.bounds import best_allocation
-from parbuckle.search.coverage import chance_to_see
 from parbuckle.search.curves import Curve
 from parbuckle.search.expected import Ground, expected_chance, expected_coverage, width_nodes
-from parbuckle.search.fit_lanes import fit_lanes
-from parbuckle.search.fit_rounds import fit_circles
-from parbuckle.search.fit_score import FEW_PLACES, FINE_PLACES, PLACES, Fit, Fitted, climb, places
+from parbuckle.search.fit_problem import FEW_PLACES, LEAST_PLACES, PLACES, Fit, places
 from parbuckle.search.legs import Pattern, Place
-from parbuckle.search.practice import Practice, common, splits
+from parbuckle.search.practice import Practice
 from parbuckle.search.probability import ProbabilityMap
 from parbuckle.search.problem import SearchProblem
-from parbuckle.search.swim import seconds
-from parbuckle.search.track_error import adds_up, leg_errors
+from parbuckle.search.track_error import adds_up
 
 _NODES = 3  # sweep widths that stand for all draws
 _STEP = 0.5  # cells between places at which a leg is held against the closed cells
 _MINUTE = 60.0
-_KEPT = 3  # splits of the time that are fitted on
-_AGAIN = 2.0  # the last walk's steps again, not their half
-
-Swum = tuple[Practice, Pattern]
-"""A pattern and how it is swum."""
 
 
 @dataclass(frozen=True)
@@ -80,10 +71,13 @@ class Desk:
         self.open = ~before.closed
         self.ground = Ground(east[self.open], north[self.open], before.share[self.open], before.grid.cell)
         self.widths = width_nodes(np.atleast_1d(problem.sweep_width), _NODES)
-        if not float(self.ground.share.sum()) > 0.0:
+        self.on_map = float(self.ground.share.sum())
+        if not self.on_map > 0.0:
             raise RangeError("search: no cell that can be searched holds a chance; look at the accounts and the area")
+        self._held = held(self.ground)
         self._drawn: dict[tuple[float, int], tuple[Floats, Floats]] = {}
         self._bounds: dict[tuple[float, float], float] = {}
+        self._curves: dict[float, Curve] = {}
 
     def curves(self, row: Practice) -> list[Curve]:
         """Give the laws of one pass, one for each equally likely sweep width.
@@ -117,10 +111,10 @@ class Desk:
         """
         key = (placement, count)
         if key not in self._drawn:
-            self._drawn[key] = places(held(self.ground), placement, count)
+            self._drawn[key] = places(self._held, placement, count)
         return self._drawn[key]
 
-    def fit(self, row: Practice, time: float, ground: Ground | None = None, count: int = PLACES) -> Fit:
+    def fit(self, row: Practice, time: float, count: int | None = None, weight: Floats | None = None) -> Fit:
         """Give what a pattern is fitted to.
 
         Parameters
@@ -129,26 +123,25 @@ class Desk:
             The pattern.
         time : float
             Time there is, s.
-        ground : Ground or None
-            Another map; None takes the map of the choice.
-        count : int
-            Places of another map.
+        count : int or None
+            How many places; None: few.
+        weight : Floats or None
+            Chance that nothing else finds it at each place.
 
         Returns
         -------
         Fit
             Places, law at the mean sweep width, time.
         """
-        there = self.ground if ground is None else ground
-        if ground is not None:
-            east, north = places(held(there), row.error.placement, count)
-        else:
-            east, north = self.places(row.error.placement, FEW_PLACES if adds_up(row.error) else PLACES)
-        width = float(np.mean(self.problem.sweep_width)) * row.pass_width
-        curve = Curve(self.problem.law, width, self.problem.p0, rough=True)
-        return Fit(east, north, float(there.share.sum()), curve, row, time, self.speed)
+        few = LEAST_PLACES if adds_up(row.error) else FEW_PLACES
+        east, north = self.places(row.error.placement, few if count is None else count)
+        key = row.pass_width
+        if key not in self._curves:
+            width = float(np.mean(self.problem.sweep_width)) * row.pass_width
+            self._curves[key] = Curve(self.problem.law, width, self.problem.p0, rough=True)
+        return Fit(east, north, self.on_map, self._curves[key], row, time, self.speed, weight)
 
-    def chance(self, pattern: Pattern, row: Practice) -> float:
+    def chance(self, pattern: Pattern, row: Practice, near: bool = True) -> float:
         """Give the chance that a pattern finds it.
 
         Parameters
@@ -157,14 +150,17 @@ class Desk:
             What is swum.
         row : Practice
             How it errs.
+        near : bool
+            False takes fewer places: for a pattern that will not be proposed.
 
         Returns
         -------
         float
             0 to 1.
         """
-        east, north = self.places(row.error.placement)
-        return float(self.ground.share.sum()) * expected_chance(pattern, self.curves(row), row.error, east, north)
+        east, north = self.places(row.error.placement, PLACES if near or not adds_up(row.error) else FEW_PLACES)
+        swims = {} if near else {"swims": _NODES}
+        return self.on_map * expected_chance(pattern, self.curves(row), row.error, east, north, **swims)
 
     def coverage(self, pattern: Pattern, row: Practice) -> Floats:
         """Give the chance to see it in each cell.
@@ -255,71 +251,3 @@ def held(ground: Ground) -> Ground:
     """
     some = ground.share > 0.0
     return Ground(ground.east[some], ground.north[some], ground.share[some], ground.cell)
-
-
-def best_pair(desk: Desk, rows: list[Practice]) -> tuple[Swum, Swum] | None:
-    """Find two patterns for one dive: the second takes what the first leaves, then each is fitted again.
-
-    Parameters
-    ----------
-    desk : Desk
-        The choice.
-    rows : list of Practice
-        Patterns of which the two are made.
-
-    Returns
-    -------
-    tuple of two, each of Practice and Pattern, or None
-        In the order in which they are swum; None where the time does not allow two.
-    """
-    whole = _MINUTE * desk.problem.minutes
-    tried: list[tuple[float, tuple[Fit, Fitted], tuple[Fit, Fitted]]] = []
-    for part in splits():
-        first = _best(desk, rows, part * whole, None)
-        left = whole - common("move") - (seconds(first[1].pattern, first[0].practice, desk.speed) if first else whole)
-        if first is None or left <= 0.0:
-            continue
-        second = _best(desk, rows, left, _left(desk, first))
-        if second is not None:
-            tried.append((first[1].score + second[1].score, first, second))
-    if not tried:
-        return None
-    tried.sort(key=lambda row: -row[0])
-    again = [_together(desk, first, second, PLACES) for _, first, second in tried[:_KEPT]]
-    _, first, second = max(again, key=lambda row: row[0])
-    _, first, second = _together(desk, first, second, FINE_PLACES)
-    return (first[0].practice, first[1].pattern), (second[0].practice, second[1].pattern)
-
-
-def _together(
-    desk: Desk, first: tuple[Fit, Fitted], second: tuple[Fit, Fitted], count: int
-) -> tuple[float, tuple[Fit, Fitted], tuple[Fit, Fitted]]:
-    """Fit each again beside the other; with the chance of both."""
-    first = _fit_on(desk, first, second, count)
-    left = _left(desk, first)
-    second = _fit_on(desk, second, first, count)
-    return float(desk.ground.share.sum() - left.share.sum()) + second[1].score, first, second
-
-
-def _left(desk: Desk, done: tuple[Fit, Fitted]) -> Ground:
-    """What a pattern leaves of the map, quickly: one sweep width, no placement."""
-    fit, ground = done[0], desk.ground
-    errors = leg_errors(done[1].pattern, fit.practice.error)
-    seen = chance_to_see(done[1].pattern.lanes, ground.east, ground.north, fit.curve, errors)
-    return replace(ground, share=ground.share * (1.0 - seen))
-
-
-def _best(desk: Desk, rows: list[Practice], time: float, ground: Ground | None) -> tuple[Fit, Fitted] | None:
-    made: list[tuple[Fit, Fitted]] = []
-    for row in rows:
-        fit = desk.fit(row, time, ground)
-        found = fit_circles(fit, walk=False) if row.name == "circles" else fit_lanes(fit, walk=False)
-        made += [(fit, found)] if found else []
-    return max(made, key=lambda each: each[1].score) if made else None
-
-
-def _fit_on(desk: Desk, one: tuple[Fit, Fitted], other: tuple[Fit, Fitted], count: int) -> tuple[Fit, Fitted]:
-    fit, done = one
-    beside = desk.fit(fit.practice, fit.seconds, _left(desk, other), count)
-    steps = [_AGAIN * step for step in done.steps]
-    return beside, climb(done.build, [done.numbers], steps, beside) or done

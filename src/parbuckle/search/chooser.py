@@ -7,10 +7,12 @@ from collections.abc import Sequence
 
 import numpy as np
 
-from parbuckle.search.choice_desk import Desk, Site, best_pair
+from parbuckle.search.choice_desk import Desk, Site
 from parbuckle.search.fit_lanes import fit_lanes, fit_sector, fit_square, fit_wall
+from parbuckle.search.fit_pair import best_pair
+from parbuckle.search.fit_problem import PLACES, Fit
 from parbuckle.search.fit_rounds import fit_arcs, fit_circles, middle_of
-from parbuckle.search.fit_score import Fit, Fitted, polished
+from parbuckle.search.fit_score import Fitted, climb_on
 from parbuckle.search.legs import Pattern, Place
 from parbuckle.search.pattern_result import Choice, PatternAnswer, PatternPair, PatternRefused
 from parbuckle.search.practice import Practice, common, practices
@@ -76,8 +78,9 @@ def choose_pattern(
     near = common("good")
     answers = []
     for row, fit, made in found:
-        best = polished(made, fit, desk.ground) if made.score >= near * top else made
-        answers.append((desk.chance(best.pattern, row), row, best.pattern))
+        close = made.score >= near * top
+        best = climb_on(made, desk.fit(row, fit.seconds, PLACES)) if close else made
+        answers.append((desk.chance(best.pattern, row, close), row, best.pattern))
     ranked = _ranked(answers)
     coverage = desk.coverage(ranked[0][2], ranked[0][1])
     pair = _two(desk, [row for row in rows or practices() if row.name in _LED], ranked) if pairs else None
@@ -144,7 +147,7 @@ def _answer(
 def _two(desk: Desk, rows: list[Practice], ranked: list[tuple[float, Practice, Pattern]]) -> PatternPair | None:
     """Two patterns on lines in one dive, where they promise more than the best one alone."""
     alone = max(each[0] for each in ranked)
-    found = best_pair(desk, rows)
+    found = best_pair(desk, rows, alone)
     if found is None:
         return None
     (one, first), (two, second) = found

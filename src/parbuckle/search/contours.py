@@ -13,7 +13,6 @@ from parbuckle.search.probability import ProbabilityMap
 from parbuckle.search.problem import Place, Ring
 
 _SEED = 1
-_BELOW = 1.0 - 1e-9  # a plateau lies inside its own level
 Edge = tuple[int, int, int]
 """Row, column, and 0 for the way to the next column or 1 for the way to the next row."""
 
@@ -94,7 +93,7 @@ def level_of(share: Floats, part: float) -> float:
     Returns
     -------
     float
-        Just below the last cell that is needed.
+        Half-way between the last cell that is needed and the next lower one.
 
     Raises
     ------
@@ -104,14 +103,16 @@ def level_of(share: Floats, part: float) -> float:
     Examples
     --------
     >>> round(level_of(np.array([0.5, 0.3, 0.2]), 0.7), 3)
-    0.3
+    0.25
     """
     total = float(share.sum())
     if not (0.0 < part < 1.0 and total > 0.0):
         raise RangeError(f"contour: given a part of {part:g} of {total:g}; allowed above 0 to below 1, of more than 0")
     ordered = np.sort(share, axis=None)[::-1]
     needed = int(np.searchsorted(np.cumsum(ordered), part * total))
-    return float(ordered[min(needed, ordered.size - 1)]) * _BELOW
+    last = float(ordered[min(needed, ordered.size - 1)])
+    lower = ordered[np.searchsorted(-ordered, -last, side="right") :]
+    return 0.5 * (last + (float(lower[0]) if lower.size else 0.0))
 
 
 def dots(chances: ProbabilityMap, count: int) -> tuple[Place, ...]:

@@ -10,10 +10,12 @@ import numpy as np
 
 from parbuckle.quantity.frozen import Floats
 from parbuckle.search.curves import Curve, below
+from parbuckle.search.even_table import EvenTable
 from parbuckle.search.legs import FULL, Leg
 
 _SHARP = 1e-9
 _SAME = 1e-6  # m or rad: nearer than this it is the same
+_HALF = 0.5  # chance to be abeam from which the last ring counts in the table
 _FEW = 2  # legs for which no table is made
 _NEAR = 30_000  # places times legs worked on at once
 _MANY = 5000  # places from which the table is close
@@ -88,10 +90,69 @@ def chance_to_see(
     return 1.0 - missed
 
 
+def chance_over_widths(
+    legs: Sequence[Leg], east: Floats, north: Floats, curves: Sequence[Curve], errors: Sequence[LegError]
+) -> Floats:
+    """Give the chance to see an object at each place, averaged over equally likely sweep widths.
+
+    Parameters
+    ----------
+    legs : sequence of Leg
+        Legs on which the team searches.
+    east, north : Floats
+        Places, m, one shape.
+    curves : sequence of Curve
+        One law at several sweep widths.
+    errors : sequence of LegError
+        One for each leg.
+
+    Returns
+    -------
+    Floats
+        From 0 to 1, shape of ``east``.
+
+    Notes
+    -----
+    Rings: two tables over the radius, with and without the last ring, do for all widths; only places near the ends of
+    a last ring that is not whole are worked out width by width.
+
+    Examples
+    --------
+    >>> leg = Leg((0.0, -5.0), (0.0, 5.0), 1, 2.0)
+    >>> two = [Curve("definite range", w) for w in (2.0, 8.0)]
+    >>> chance_over_widths([leg], np.array([3.0]), np.array([0.0]), two, [EXACT]).tolist()
+    [0.5]
+    """
+    exact = curves[0].law == "definite range" and min(each.across for each in errors) <= _SHARP
+    if exact or len(legs) <= _FEW or not all(_is_ring(leg, legs[0]) for leg in legs[:-1]):
+        chances = [chance_to_see(legs, east, north, curve, errors) for curve in curves]
+        return np.asarray(np.mean(chances, axis=0))
+    x, y = legs[0].centre or (0.0, 0.0)
+    away = np.hypot(east - x, north - y)
+    low, high = float(away.min()), float(away.max())
+    step = min(curve.sweep_width for curve in curves) / (_CLOSE if east.size > _MANY else _WIDE)
+    at = np.linspace(low, max(high, low + step), max(1, math.ceil((high - low) / step)) + 1)
+    radii, error, strip = (np.array(each)[:, None] for each in zip(*_rows_of(legs, errors), strict=True))
+    each_leg = [curve.miss(at - radii, error, strip) for curve in curves]
+    others = np.mean([miss[:-1].prod(axis=0) for miss in each_leg], axis=0)
+    table = EvenTable(low, float(at[-1]), others, np.mean([miss.prod(axis=0) for miss in each_leg], axis=0))
+    abeam = np.broadcast_to(leg_frame(legs[-1], east, north, errors[-1].along)[1], away.shape)
+    seen = 1.0 - table.at(away, abeam > _HALF)
+    soft = (abeam > _SHARP) & (abeam < 1.0 - _SHARP)
+    if soft.any():
+        near = [chance_to_see(legs, east[soft], north[soft], curve, errors) for curve in curves]
+        seen[soft] = np.mean(near, axis=0)
+    return seen
+
+
+def _rows_of(legs: Sequence[Leg], errors: Sequence[LegError]) -> list[tuple[float, float, float]]:
+    return [(leg.radius, each.across, leg.strip) for leg, each in zip(legs, errors, strict=True)]
+
+
 def _straight(legs: list[tuple[Leg, LegError]], east: Floats, north: Floats, curve: Curve) -> Floats:
     """Chance to miss on straight legs, all together, so many places at once that they lie near the processor."""
     ends = np.array([(*leg.start, *leg.end, leg.strip, e.across, e.along) for leg, e in legs])
-    x, y, dx, dy = ends[:, 0], ends[:, 1], ends[:, 2] - ends[:, 0], ends[:, 3] - ends[:, 1]
+    x, y, dx, dy = (ends[:, 0], ends[:, 1], ends[:, 2] - ends[:, 0], ends[:, 3] - ends[:, 1])
     length = np.maximum(np.hypot(dx, dy), _SHARP)
     s, c, half = dx / length, dy / length, 0.5 * length
     side, ahead = (x * c - y * s)[:, None], (x * s + y * c + half)[:, None]
@@ -137,9 +198,9 @@ def _from_table(where: Floats, lines: list[float], legs: list[tuple[Leg, LegErro
         return np.concatenate([curve.miss(part, error, strip).prod(axis=0) for part in parts]).reshape(where.shape)
     step = curve.sweep_width / (_CLOSE if where.size > _MANY else _WIDE)
     low, high = float(where.min()), float(where.max())
-    at = np.linspace(low, high, max(2, math.ceil((high - low) / step) + 1))
-    missed: Floats = np.interp(where, at, curve.miss(at - across, error, strip).prod(axis=0))
-    return missed
+    high = max(high, low + step)
+    at = np.linspace(low, high, math.ceil((high - low) / step) + 1)
+    return EvenTable(low, high, curve.miss(at - across, error, strip).prod(axis=0)).at(where)
 
 
 def _parallel(legs: list[tuple[Leg, LegError]], east: Floats, north: Floats, curve: Curve) -> Floats:

@@ -8,7 +8,7 @@ from dataclasses import dataclass
 import numpy as np
 
 from parbuckle.quantity.frozen import Floats, Frozen, Numbers
-from parbuckle.search.coverage import chance_to_see, sub_places
+from parbuckle.search.coverage import chance_over_widths, sub_places
 from parbuckle.search.curves import Curve
 from parbuckle.search.legs import Pattern
 from parbuckle.search.practice import TrackError
@@ -108,20 +108,15 @@ def expected_coverage(
         return _over_swims(pattern, curves, error, ground, swims)
     errors = leg_errors(pattern, error)
     still = error.placement <= 0.0
-    places = (
-        [(*sub_places(ground.east, ground.north, ground.cell, _FINE), 1.0)]
-        if still
-        else [
-            (ground.east[None, :] - error.placement * a, ground.north[None, :] - error.placement * b, u * v)
-            for a, u in _THREE
-            for b, v in _THREE
-        ]
-    )
-    total = np.zeros(ground.east.shape)
-    for curve in curves:
-        for east, north, weight in places:
-            total += weight * chance_to_see(pattern.lanes, east, north, curve, errors).mean(axis=0)
-    return total / len(curves)
+    if still:
+        east, north = sub_places(ground.east, ground.north, ground.cell, _FINE)
+        weights: Floats = np.full(_FINE * _FINE, 1.0 / (_FINE * _FINE))
+    else:
+        moves = [(error.placement * a, error.placement * b, u * v) for a, u in _THREE for b, v in _THREE]
+        over, up, weights = (np.array(each) for each in zip(*moves, strict=True))
+        east, north = ground.east - over[:, None], ground.north - up[:, None]
+    seen: Floats = weights @ chance_over_widths(pattern.lanes, east, north, curves, errors)
+    return seen
 
 
 def _over_swims(pattern: Pattern, curves: Sequence[Curve], error: TrackError, ground: Ground, swims: int) -> Floats:
@@ -186,17 +181,59 @@ def expected_chance(
     """
     if not adds_up(error):
         errors = leg_errors(pattern, error)
-        return float(np.mean([chance_to_see(pattern.lanes, east, north, curve, errors).mean() for curve in curves]))
-    tracks = swum_tracks(pattern, error, _POOL)
+        return float(chance_over_widths(pattern.lanes, east, north, curves, errors).mean())
+    tracks = Swims(pattern, error, min(_POOL, 2 * east.size - 1))
     total = 0.0
     for k in range(swims):
-        rows = (np.arange(east.size) * swims + k) % _POOL
-        missed = np.ones(east.shape)
-        for leg, strip in enumerate(tracks.strips):
-            s, c = np.sin(tracks.heading[rows, leg]), np.cos(tracks.heading[rows, leg])
-            x, y = east - tracks.east[rows, leg], north - tracks.north[rows, leg]
-            half = 0.5 * tracks.length[rows, leg]
-            beside = np.abs(x * s + y * c - half) <= half
-            missed *= curves[k % len(curves)].miss(x * c - y * s, 0.0, strip, beside)
-        total += 1.0 - float(missed.mean())
+        rows = np.arange(east.size) * swims + k
+        total += 1.0 - float(tracks.missed(east, north, curves[k % len(curves)], rows).mean())
     return total / swims
+
+
+class Swims:
+    """Drawn swims by compass, each place looked at from one of them.
+
+    Parameters
+    ----------
+    pattern : Pattern
+        What is swum.
+    error : TrackError
+        How far the track errs.
+    pool : int
+        How many swims are drawn.
+    """
+
+    def __init__(self, pattern: Pattern, error: TrackError, pool: int) -> None:
+        tracks = swum_tracks(pattern, error, pool)
+        s, c, half = np.sin(tracks.heading), np.cos(tracks.heading), 0.5 * tracks.length
+        side, ahead = (tracks.east * c - tracks.north * s, tracks.east * s + tracks.north * c + half)
+        self._lines = np.ascontiguousarray(np.stack([s, c, side, ahead, half]).transpose(0, 2, 1))
+        self._strips = np.array(tracks.strips)[:, None]
+        self._pool = pool
+
+    def missed(self, east: Floats, north: Floats, curve: Curve, rows: Numbers) -> Floats:
+        """Give the chance to miss at each place.
+
+        Parameters
+        ----------
+        east, north : Floats
+            Places, m, shape (k,).
+        curve : Curve
+            Law of one pass.
+        rows : Numbers
+            From which swim each place is looked at, shape (k,); counted round and round.
+
+        Returns
+        -------
+        Floats
+            Shape (k,).
+        """
+        out = np.empty(east.shape)
+        step = max(1, _BLOCK // self._strips.size)
+        for begin in range(0, east.size, step):
+            part = slice(begin, begin + step)
+            s, c, side, ahead, half = self._lines[:, :, rows[part] % self._pool]
+            x, y = east[part], north[part]
+            beside = np.abs(x * s + y * c - ahead) <= half
+            out[part] = curve.miss(x * c - y * s - side, 0.0, self._strips, beside).prod(axis=0)
+        return out

@@ -5,14 +5,18 @@ from __future__ import annotations
 import itertools
 import math
 from collections.abc import Sequence
+from functools import lru_cache
 
 import numpy as np
 
 from parbuckle.quantity.frozen import Floats
-from parbuckle.search.fit_score import Fit, Fitted, climb
+from parbuckle.search.curves import Curve
+from parbuckle.search.fit_problem import Fit
+from parbuckle.search.fit_score import HALVINGS, Fitted, climb
 from parbuckle.search.legs import Pattern, Place
 from parbuckle.search.patterns.lanes import along_wall, lanes
 from parbuckle.search.patterns.squares import expanding_square, sector
+from parbuckle.search.practice import TrackError
 
 _HEADINGS = np.radians(np.arange(0.0, 180.0, 30.0))
 _SPACINGS = (0.6, 0.85, 1.15, 1.6, 2.3)
@@ -20,9 +24,10 @@ _COUNTS = (1, 2, 3, 4, 5, 6, 8, 10, 13, 17, 22, 28)
 _BINS = 36
 _INSIDE = 0.98  # share of the places that the bins hold
 _SMALL = 1e-9
+_PARTS = 4.0  # of a bin, over which the chance across is summed
 _PAIR = 2
-_STARTS = 5
-_HALVINGS = 2
+_EVERY = 2  # bins from one place that is tried to the next
+_STARTS, _STARTS_BY_COMPASS = 5, 2
 
 
 def lane_length(count: float, spacing: float, fit: Fit) -> float:
@@ -75,10 +80,7 @@ def fit_lanes(fit: Fit, swimmers: int = 1, apart: float = math.inf, walk: bool =
     middle = (float(np.median(fit.east)), float(np.median(fit.north)))
     away = np.hypot(fit.east - middle[0], fit.north - middle[1])
     half = float(np.quantile(away, _INSIDE)) + 0.5
-    options = _options(half, fit, swimmers, apart)
-    tried: list[tuple[float, tuple[float, ...]]] = []
-    for heading in _HEADINGS if options else ():
-        tried += _on_bins(float(heading), middle, half, options, fit)
+    tried = _on_bins(middle, half, _options(half, fit, swimmers, apart), fit)
     if not tried:
         return None
 
@@ -92,8 +94,9 @@ def fit_lanes(fit: Fit, swimmers: int = 1, apart: float = math.inf, walk: bool =
 
     tried.sort(reverse=True)
     w = fit.curve.sweep_width
-    starts = [start for _, start in tried[: _STARTS if walk else 1]]
-    return climb(build, starts, (w, w, math.radians(10.0), 0.12 * w, 1.0), fit, _HALVINGS if walk else 0)
+    few = _STARTS_BY_COMPASS if fit.practice.error.heading else _STARTS
+    starts = [start for _, start in tried[: few if walk else 1]]
+    return climb(build, starts, (w, w, math.radians(10.0), 0.12 * w, 1.0), fit, HALVINGS if walk else 0)
 
 
 _Option = tuple[float, int, int, Floats]
@@ -102,50 +105,63 @@ _Option = tuple[float, int, int, Floats]
 
 def _options(half: float, fit: Fit, swimmers: int, apart: float) -> list[_Option]:
     width = 2.0 * half / _BINS
-    offsets: Floats = np.arange(-_BINS + 1, _BINS, dtype=np.float64) * width
     found = []
-    for n in _COUNTS:
-        for spacing in (w * fit.curve.sweep_width for w in _SPACINGS):
+    for spacing in (w * fit.curve.sweep_width for w in _SPACINGS if w * fit.curve.sweep_width <= apart):
+        across = _chance_across(half, spacing, swimmers, fit.curve, fit.practice.error)
+        for n, shifted in zip(_COUNTS, across, strict=True):
             length = lane_length(n, spacing * swimmers, fit)
-            if spacing < length and spacing <= apart:
-                seen = _chance_across(offsets, n * swimmers, spacing, width, fit)
-                shifted = np.lib.stride_tricks.sliding_window_view(seen, _BINS).T
-                found.append((spacing, n, min(_BINS, max(1, round(length / width))), np.ascontiguousarray(shifted)))
+            if spacing < length:
+                found.append((spacing, n, min(_BINS, max(1, round(length / width))), shifted))
     return found
 
 
-def _on_bins(
-    heading: float, middle: Place, half: float, options: list[_Option], fit: Fit
-) -> list[tuple[float, tuple[float, ...]]]:
-    s, c = math.sin(heading), math.cos(heading)
+def _on_bins(middle: Place, half: float, options: list[_Option], fit: Fit) -> list[tuple[float, tuple[float, ...]]]:
+    """The best place of each option on each heading, with its chance."""
+    s, c = np.sin(_HEADINGS)[:, None], np.cos(_HEADINGS)[:, None]
     x, y = fit.east - middle[0], fit.north - middle[1]
     width = 2.0 * half / _BINS
     u, v = (
         (np.clip(w + half, 0.0, 2.0 * half - _SMALL) / width).astype(np.int64) for w in (x * s + y * c, x * c - y * s)
     )
-    counts = np.bincount(u * _BINS + v, minlength=_BINS * _BINS).reshape(_BINS, _BINS) / x.size
-    heap = np.concatenate([np.zeros((1, _BINS)), np.cumsum(counts, axis=0)])
+    index = (np.arange(_HEADINGS.size)[:, None] * _BINS + u) * _BINS + v
+    weight = None if fit.weight is None else np.broadcast_to(fit.weight, index.shape).ravel()
+    counts = np.bincount(index.ravel(), weight, _HEADINGS.size * _BINS * _BINS) / x.size
+    heap = np.zeros((_HEADINGS.size, _BINS + 1, _BINS))
+    np.cumsum(counts.reshape(-1, _BINS, _BINS), axis=1, out=heap[:, 1:])
     found: list[tuple[float, tuple[float, ...]]] = []
     for spacing, n, window, shifted in options:
-        chance = (heap[window:] - heap[: heap.shape[0] - window]) @ shifted
-        i, j = divmod(int(np.argmax(chance)), shifted.shape[1])
-        at_u = (i + 0.5 * window) * width - half
-        at_v = (_BINS - 0.5 - j) * width - half
-        centre = (middle[0] + at_u * s + at_v * c, middle[1] + at_u * c - at_v * s)
-        found.append((float(chance[i, j]), (*centre, heading, spacing, float(n))))
+        chance = ((heap[:, window::_EVERY] - heap[:, :-window:_EVERY]).reshape(-1, _BINS) @ shifted).reshape(
+            _HEADINGS.size, -1
+        )
+        for k, best in enumerate(chance.argmax(axis=1).tolist()):
+            i, j = divmod(best, shifted.shape[1])
+            at_u = (_EVERY * i + 0.5 * window) * width - half
+            at_v = (_BINS - 0.5 - _EVERY * j) * width - half
+            sine, cosine = float(s[k, 0]), float(c[k, 0])
+            centre = (middle[0] + at_u * sine + at_v * cosine, middle[1] + at_u * cosine - at_v * sine)
+            found.append((float(chance[k, best]), (*centre, float(_HEADINGS[k]), spacing, float(n))))
     return found
 
 
-def _chance_across(offsets: Floats, rows: int, spacing: float, width: float, fit: Fit) -> Floats:
-    """Chance to see at distances from the middle of the lanes, each the mean over a bin."""
-    fine = offsets[:, None] + width * (np.arange(4) - 1.5) / 4.0
-    missed = np.ones_like(fine)
-    error = fit.practice.error
+@lru_cache(maxsize=32)
+def _chance_across(half: float, spacing: float, swimmers: int, curve: Curve, error: TrackError) -> tuple[Floats, ...]:
+    """Chance to see in bins across, for each count of lanes and at each shift: shape (bins, shifts)."""
+    width = 2.0 * half / _BINS
+    offsets: Floats = np.arange(-_BINS + 1, _BINS, dtype=np.float64) * width
     off = max(error.across, 0.02 * spacing) + (0.5 * spacing if error.heading else 0.0)
-    for k in range(rows):
-        missed *= fit.curve.miss(fine - (k - 0.5 * (rows - 1)) * spacing, off, spacing)
-    across: Floats = 1.0 - missed.mean(axis=1)
-    return across
+    beside = np.arange(_COUNTS[-1] * swimmers, dtype=np.float64)[:, None] * spacing
+    far, step = float(beside[-1, 0]), width / _PARTS
+    at: Floats = np.arange(-2.0 * half - width, 2.0 * half + width + far, step)
+    missed = np.cumprod(curve.miss(at - beside, off, spacing), axis=0)
+    edges = at[0] + step * (np.arange(at.size + 1) - 0.5)
+    found = []
+    for n in (swimmers * count for count in _COUNTS):
+        whole = np.concatenate([[0.0], np.cumsum(missed[n - 1]) * step])
+        middle = 0.5 * (n - 1) * spacing
+        low, high = (np.interp(offsets + middle + d, edges, whole) for d in (-0.5 * width, 0.5 * width))
+        seen = 1.0 - (high - low) / width
+        found.append(np.ascontiguousarray(np.lib.stride_tricks.sliding_window_view(seen, _BINS)[::_EVERY].T))
+    return tuple(found)
 
 
 def fit_square(fit: Fit, start: Place) -> Fitted | None:
@@ -165,14 +181,14 @@ def fit_square(fit: Fit, start: Place) -> Fitted | None:
     """
 
     def build(v: Sequence[float]) -> Pattern | None:
-        x, y, spacing, heading = v
+        x, y, heading, spacing = v
         if not spacing > 0.0:
             return None
         n, last = legs_for(spacing, fit)
         return expanding_square((x, y), spacing, n, heading, 1.0, last) if n else None
 
     w = fit.curve.sweep_width
-    return climb(build, [(*start, k * w, 0.0) for k in (0.8, 1.2, 1.7)], (w, w, 0.12 * w, math.radians(30.0)), fit)
+    return climb(build, [(*start, 0.0, k * w) for k in (0.8, 1.2, 1.7)], (w, w, math.radians(30.0), 0.12 * w), fit)
 
 
 def legs_for(spacing: float, fit: Fit) -> tuple[int, float]:
@@ -221,7 +237,7 @@ def fit_sector(fit: Fit, start: Place) -> Fitted | None:
     """
 
     def build(v: Sequence[float]) -> Pattern | None:
-        x, y, sets, heading = v
+        x, y, heading, sets = v
         n = round(sets)
         if n < 1:
             return None
@@ -231,7 +247,7 @@ def fit_sector(fit: Fit, start: Place) -> Fitted | None:
         return sector((x, y), radius, heading, n) if radius > 0.0 else None
 
     w = fit.curve.sweep_width
-    return climb(build, [(*start, float(n), 0.0) for n in (1, 2, 3, 4)], (w, w, 0.0, math.radians(30.0)), fit)
+    return climb(build, [(*start, 0.0, float(n)) for n in (1, 2, 3, 4)], (w, w, math.radians(30.0), 0.0), fit)
 
 
 def fit_wall(fit: Fit, wall: tuple[Place, ...], side: float) -> Fitted | None:
@@ -270,4 +286,4 @@ def fit_wall(fit: Fit, wall: tuple[Place, ...], side: float) -> Fitted | None:
 
     w = fit.curve.sweep_width
     starts = [(f * whole, k * w, float(n)) for f in (0.0, 0.3, 0.6) for k in (0.8, 1.3) for n in (1, 2, 3, 5, 8)]
-    return climb(build, starts, (0.1 * whole, 0.12 * w, 1.0), fit)
+    return climb(build, starts, (0.1 * whole, 0.12 * w, 1.0), fit, framed=False)

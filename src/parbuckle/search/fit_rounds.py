@@ -9,7 +9,8 @@ from collections.abc import Sequence
 import numpy as np
 
 from parbuckle.quantity.frozen import Floats
-from parbuckle.search.fit_score import Fit, Fitted, climb
+from parbuckle.search.fit_problem import Fit
+from parbuckle.search.fit_score import HALVINGS, Fitted, climb
 from parbuckle.search.legs import FULL, Pattern, Place
 from parbuckle.search.patterns.rounds import arcs, circles
 
@@ -17,7 +18,6 @@ _SPACINGS = np.geomspace(0.4, 3.2, 14)
 _LATTICE = 9
 _BINS = 160
 _ROUNDS = 3
-_HALVINGS = 2
 _BEARINGS = 6
 _ANGLES = np.radians([40.0, 70.0, 110.0, 160.0])
 _STANDS = 9
@@ -86,38 +86,39 @@ def fit_circles(fit: Fit, walk: bool = True) -> Fitted | None:
         chance = _counts(grid, radius, fit) @ seen.T
         row, option = divmod(int(np.argmax(chance)), len(options))
         centre, step = grid[row], 0.4 * step
-        xs, ys = centre[0] + step * np.arange(-2, 3), centre[1] + step * np.arange(-2, 3)
+        xs, ys = (centre[0] + step * np.arange(-2, 3), centre[1] + step * np.arange(-2, 3))
 
     def build(v: Sequence[float]) -> Pattern | None:
-        x, y, spacing, begins = v
+        x, y, begins, spacing = v
         if not spacing > 0.0:
             return None
         n, last = rings_for(spacing, fit)
         return circles((x, y), spacing, n, last, begins) if n else None
 
     s = float(options[option][0])
-    starts = [(*centre, s, k * FULL / _BEARINGS) for k in range(_BEARINGS)]
-    steps = (step, step, 0.06 * s, FULL / _BEARINGS)
-    return climb(build, starts if walk else starts[:1], steps, fit, _HALVINGS if walk else 0)
+    starts = [(*centre, k * FULL / _BEARINGS, s) for k in range(_BEARINGS)]
+    steps = (step, step, FULL / _BEARINGS, 0.06 * s)
+    return climb(build, starts if walk else starts[:1], steps, fit, HALVINGS if walk else 0)
 
 
 def _chance_at(radius: Floats, spacing: float, rings: int, last: float, fit: Fit) -> Floats:
     """Chance to see at each radius; the last ring counts for the share of it that is swum."""
-    missed = np.ones_like(radius)
+    ring: Floats = (np.arange(rings, dtype=np.float64)[:, None] + 0.5) * spacing
+    beside = np.where(np.arange(rings) == rings - 1, last, 1.0)[:, None]
     error = fit.practice.error
-    for k in range(rings):
-        r = (k + 0.5) * spacing
-        beside = last if k == rings - 1 else 1.0
-        missed *= fit.curve.miss(radius - r, math.hypot(error.across, error.share * r), spacing, beside)
-    return 1.0 - missed
+    missed = fit.curve.miss(radius - ring, np.hypot(error.across, error.share * ring), spacing, beside)
+    seen: Floats = 1.0 - missed.prod(axis=0)
+    return seen
 
 
 def _counts(centres: list[Place], radius: Floats, fit: Fit) -> Floats:
-    """How many places lie at each radius from each centre, shape (centres, bins)."""
+    """How many places lie at each radius from each centre, each at its weight, shape (centres, bins)."""
     x, y = (np.array([c[k] for c in centres])[:, None] for k in (0, 1))
-    index = np.minimum((np.hypot(fit.east - x, fit.north - y) / (2.0 * radius[0])).astype(np.int64), radius.size - 1)
+    away = np.hypot(fit.east - x, fit.north - y)
+    index = np.minimum((away * (0.5 / radius[0])).astype(np.int64), radius.size - 1)
     index += np.arange(len(centres))[:, None] * radius.size
-    return np.bincount(index.ravel(), minlength=len(centres) * radius.size).reshape(len(centres), -1).astype(np.float64)
+    weight = None if fit.weight is None else np.broadcast_to(fit.weight, index.shape).ravel()
+    return np.bincount(index.ravel(), weight, len(centres) * radius.size).reshape(len(centres), -1).astype(np.float64)
 
 
 def fit_arcs(fit: Fit, shore: tuple[Place, ...]) -> Fitted | None:
@@ -143,10 +144,10 @@ def fit_arcs(fit: Fit, shore: tuple[Place, ...]) -> Fitted | None:
         for turns in _ANGLES:
             for spacing in (0.8 * fit.curve.sweep_width, 1.3 * fit.curve.sweep_width):
                 for nearest in (0.5 * spacing, 0.4 * away, 0.7 * away):
-                    numbers = (*stand, nearest, spacing, bearing - 0.5 * turns, float(turns))
+                    numbers = (*stand, bearing - 0.5 * turns, nearest, spacing, float(turns))
                     tried.append(numbers)
     w = fit.curve.sweep_width
-    return climb(lambda v: _arcs_for(v, fit), tried, (0.0, 0.0, 2.0 * w, 0.15 * w, 0.2, 0.25), fit)
+    return climb(lambda v: _arcs_for(v, fit), tried, (0.0, 0.0, 0.2, 2.0 * w, 0.15 * w, 0.25), fit)
 
 
 def _stands(shore: tuple[Place, ...]) -> list[Place]:
@@ -160,7 +161,7 @@ def _stands(shore: tuple[Place, ...]) -> list[Place]:
 
 def _arcs_for(numbers: Sequence[float], fit: Fit) -> Pattern | None:
     """Arcs from the nearest outward, as many as the time and the line allow."""
-    x, y, nearest, spacing, begins, turns = numbers
+    x, y, begins, nearest, spacing, turns = numbers
     if not (nearest > 0.0 and spacing > 0.0 and 0.0 < turns <= FULL):
         return None
     pace = fit.practice.turn * fit.speed * fit.practice.speed

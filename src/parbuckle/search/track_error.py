@@ -16,6 +16,7 @@ from parbuckle.search.legs import Pattern
 from parbuckle.search.practice import TrackError
 
 _SEED = 1
+_AT_ONCE = 16  # legs that are drawn together, so that patterns share them
 _SAME = 1e-6  # m: nearer than this it is the same place
 
 
@@ -96,7 +97,7 @@ def swum_tracks(pattern: Pattern, error: TrackError, swims: int) -> Tracks:
         if error.marked and math.dist(leg.start, first) < _SAME:
             x, y = np.full(swims, first[0]), np.full(swims, first[1])
         east[:, k], north[:, k] = x, y
-        x, y = x + length[:, k] * np.sin(heading[:, k]), y + length[:, k] * np.cos(heading[:, k])
+        x, y = (x + length[:, k] * np.sin(heading[:, k]), y + length[:, k] * np.cos(heading[:, k]))
     keep = [k for k, leg in enumerate(legs) if leg.lane]
     return Tracks(east[:, keep], north[:, keep], heading[:, keep], length[:, keep], tuple(legs[k].strip for k in keep))
 
@@ -180,7 +181,11 @@ def shifts(placement: float, swims: int) -> tuple[Floats, Floats]:
     return both[:, 0], both[:, 1]
 
 
-@lru_cache(maxsize=64)
 def _normal(swims: int, what: str, columns: int) -> Floats:
+    return _drawn(swims, what, -(-columns // _AT_ONCE) * _AT_ONCE)[:, :columns]
+
+
+@lru_cache(maxsize=64)
+def _drawn(swims: int, what: str, columns: int) -> Floats:
     rows = [quantile(uniforms(_SEED, f"search.track.{what}.{k}", swims)) for k in range(columns)]
     return np.stack(rows, axis=-1)
