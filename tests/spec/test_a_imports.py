@@ -21,7 +21,7 @@ PACKAGES = {
     "lift": {"numpy"},
     "dive": {"numpy"},
     "duties": {"numpy"},
-    "case": {"pydantic", "pydantic_core"},
+    "case": {"pydantic", "pydantic_core", "defusedxml"},
     "plan": {"numpy"},
     "record": {"numpy", "defusedxml"},
     "brief": {"typst", "font_source_sans_pro"},

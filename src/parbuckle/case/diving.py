@@ -33,9 +33,7 @@ class Task(Written):
     depth: Annotated[Spread | None, Value("length")] = Field(
         default=None, description="Where it is done; left out: at the bottom."
     )
-    meanwhile: bool = Field(
-        default=False, description="True: done while the task before it is done, by other people."
-    )
+    meanwhile: bool = Field(default=False, description="True: done while the task before it is done, by other people.")
 
 
 class Dive(Written):

@@ -171,7 +171,7 @@ def proof_words(found: Searched) -> str:
     seen = show_si(asked.seen_at, "length")
     sight = f"felt within {seen}" if asked.sweep_words == "by touch" else f"seen at {seen}"
     word = chance_in_words(min(max(proof.not_here, 0.0), 1.0), asked.problem.tried)
-    untried = "" if asked.problem.tried else " That was never tried on a sample: take it one step lower."
+    untried = "" if asked.problem.tried else " That was never tried on a sample: the word is one step lower."
     return (
         f"We have covered {_percent(proof.covered)} of where it could be; {_percent(proof.not_here)} "
         f"that it is not here ({word}), if it can be {sight}.{untried}"

@@ -83,7 +83,8 @@ def choose_pattern(
         answers.append((desk.chance(best.pattern, row, close), row, best.pattern))
     ranked = _ranked(answers)
     coverage = desk.coverage(ranked[0][2], ranked[0][1])
-    pair = _two(desk, [row for row in rows or practices() if row.name in _LED], ranked) if pairs else None
+    led = [row for row in rows or practices() if row.name in _LED]
+    pair = _two(desk, led, ranked, top) if pairs else None
     told = tuple(_answer(desk, chance, row, pattern, ranked) for chance, row, pattern in ranked)
     return Choice(told, tuple(refused), pair, coverage)
 
@@ -144,10 +145,12 @@ def _answer(
     )
 
 
-def _two(desk: Desk, rows: list[Practice], ranked: list[tuple[float, Practice, Pattern]]) -> PatternPair | None:
+def _two(
+    desk: Desk, rows: list[Practice], ranked: list[tuple[float, Practice, Pattern]], top: float
+) -> PatternPair | None:
     """Two patterns on lines in one dive, where they promise more than the best one alone."""
     alone = max(each[0] for each in ranked)
-    found = best_pair(desk, rows, alone)
+    found = best_pair(desk, rows, top)
     if found is None:
         return None
     (one, first), (two, second) = found

@@ -16,6 +16,8 @@ from parbuckle.search.swim import seconds
 
 _MINUTE = 60.0
 _KEPT = 2  # splits of the time that are fitted on
+_HOPE = 0.95  # of one alone: two that begin lower are not fitted on
+_TIE = 0.98  # of one alone: two that promise less after that are dropped
 _ROUNDS = 2  # times that each is fitted again beside the other
 
 Swum = tuple[Practice, Pattern]
@@ -41,7 +43,7 @@ def best_pair(desk: Desk, rows: list[Practice], alone: float = 0.0) -> tuple[Swu
     rows : list of Practice
         Patterns of which the two are made.
     alone : float
-        Chance of the best one alone.
+        Quick score of the best one alone.
 
     Returns
     -------
@@ -59,11 +61,13 @@ def best_pair(desk: Desk, rows: list[Practice], alone: float = 0.0) -> tuple[Swu
         if second is not None:
             tried.append((first.fitted.score + second.fitted.score, first, second))
     tried.sort(key=lambda each: -each[0])
-    if not tried or tried[0][0] <= alone:
+    if not tried or tried[0][0] <= _HOPE * alone:
         return None
     again = [_together(desk, first, second, FEW_PLACES) for _, first, second in tried[:_KEPT]]
-    _, first, second = max(again, key=lambda each: each[0])
-    _, first, second = _together(desk, first, second, PLACES)
+    promised, first, second = max(again, key=lambda each: each[0])
+    if promised <= _TIE * alone:
+        return None
+    _, first, second = _together(desk, first, second, PLACES // 2, 1)
     return (first.row, first.fitted.pattern), (second.row, second.fitted.pattern)
 
 
@@ -83,9 +87,9 @@ def _left(desk: Desk, other: _Half | None, row: Practice, count: int) -> Floats 
     return other.fitted.quick.missed(other.fitted.numbers, *desk.places(row.error.placement, count))
 
 
-def _together(desk: Desk, first: _Half, second: _Half, count: int) -> tuple[float, _Half, _Half]:
+def _together(desk: Desk, first: _Half, second: _Half, count: int, rounds: int = _ROUNDS) -> tuple[float, _Half, _Half]:
     """Fit each again beside the other, in turn; with the chance of both."""
-    for _ in range(_ROUNDS):
+    for _ in range(rounds):
         first = _beside(desk, first, second, count)
         second = _beside(desk, second, first, count)
     alone = first.fitted.quick.on(desk.fit(first.row, first.time, count)).score(first.fitted.numbers)
