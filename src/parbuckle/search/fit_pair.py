@@ -17,7 +17,6 @@ from parbuckle.search.swim import seconds
 _MINUTE = 60.0
 _KEPT = 2  # splits of the time that are fitted on
 _HOPE = 0.95  # of one alone: two that begin lower are not fitted on
-_TIE = 0.98  # of one alone: two that promise less after that are dropped
 _ROUNDS = 2  # times that each is fitted again beside the other
 
 Swum = tuple[Practice, Pattern]
@@ -65,7 +64,7 @@ def best_pair(desk: Desk, rows: list[Practice], alone: float = 0.0) -> tuple[Swu
         return None
     again = [_together(desk, first, second, FEW_PLACES) for _, first, second in tried[:_KEPT]]
     promised, first, second = max(again, key=lambda each: each[0])
-    if promised <= _TIE * alone:
+    if promised <= alone:
         return None
     _, first, second = _together(desk, first, second, PLACES // 2, 1)
     return (first.row, first.fitted.pattern), (second.row, second.fitted.pattern)
