@@ -167,7 +167,7 @@ def test(args):
     if args:
         hand_over(pytest + args)
     gates = (
-        ("guards", pytest + ["-q", "tests/spec"]),
+        ("guards", pytest + ["-q", "-n", "2", "tests/spec"]),
         ("ruff check", [PYTHON, "-m", "ruff", "check"]),
         ("ruff format", [PYTHON, "-m", "ruff", "format", "--check"]),
         ("mypy", [PYTHON, "-m", "mypy"]),

@@ -47,12 +47,12 @@ IDLE: dict[str, tuple[str, str, tuple[Patch, ...], tuple[str | int, ...]]] = {
     "site.stream[].speed": ("two rows of the table are read", "tidal-frame", (), ("site", "stream", 2, "speed")),
     "site.stream[].towards": (
         "two rows of the table are read, for the dive at that time",
-        "tidal-frame", ((("dive", 1, "start"), datetime.fromisoformat("2027-05-09T09:30:00+01:00")),),
+        "tidal-frame", ((("dive", 1, "start"), datetime.fromisoformat("2027-05-09T09:50:00+01:00")),),
         ("site", "stream", 2, "towards"),
     ),
     "site.tide[].time": (
         "the table is read at the start of the lift",
-        "tidal-frame", ((("dive", 1, "start"), datetime.fromisoformat("2027-05-09T09:30:00+01:00")),),
+        "tidal-frame", ((("dive", 1, "start"), datetime.fromisoformat("2027-05-09T09:50:00+01:00")),),
         ("site", "tide", 0, "time"),
     ),
     "site.shore.distance": (

@@ -173,7 +173,7 @@ def test_every_listed_key_is_there() -> None:
 
 def test_a_dead_input_is_seen(answer: Answer) -> None:
     case = read("quarry-outboard")
-    assert not acts("quarry-outboard", ("account", 0, "who"), case, answer, FEW)
+    assert not acts("kit", ("team", "name"), case, answer, FEW)
     assert acts("quarry-outboard", ("site", "depth"), case, answer, FEW)
 
 
