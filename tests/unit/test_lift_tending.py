@@ -123,8 +123,8 @@ def test_both_forms_and_two_runs_give_the_same(tmp_path: Path, monkeypatch: pyte
     problem, lift, asked, found = parts(stages_of(tmp_path, shipped("quarry-outboard"), draws=12))
     asked = replace(asked, slots=8, delays=(0.5, 1.5))
     again = tend(problem, lift, asked)
-    real = tending.simulate
-    monkeypatch.setattr(tending, "simulate", lambda lifted, wait=False: real(lifted, form="lockstep"))
+    real = tending.simulate_all
+    monkeypatch.setattr(tending, "simulate_all", lambda lifts, wait=False: real(lifts, form="lockstep"))
     slow = tend(problem, lift, asked)
     assert again.rise.digest() == slow.rise.digest() == found.rise.digest()
     assert again.policies == slow.policies

@@ -24,7 +24,7 @@ T = TypeVar("T")
 class Written(BaseModel):
     """Base of all tables of a case or kit file: frozen, strict, no unknown keys; ``unknown`` counts as left out."""
 
-    model_config = ConfigDict(frozen=True, extra="forbid", strict=True, arbitrary_types_allowed=True)
+    model_config = ConfigDict(frozen=True, extra="forbid", strict=True, arbitrary_types_allowed=True, defer_build=True)
     keeps_unknown: ClassVar[bool] = False
     """True where ``unknown`` stays as the answer that was given (questions in words)."""
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
 import numpy as np
@@ -18,7 +19,7 @@ from parbuckle.physics.constants import G
 from parbuckle.physics.escape import area_from_pull
 from parbuckle.physics.forces import Body
 from parbuckle.physics.pressure import absolute_pressure
-from parbuckle.physics.simulate import FEW, simulate, way_of
+from parbuckle.physics.simulate import FEW, simulate_all, ways_of
 from parbuckle.physics.tended import BOTTOM, SURFACE, Tended, TendedRise
 from parbuckle.physics.tender import ON_THE_LOAD, Tender
 from parbuckle.quantity.frozen import Bools, Floats
@@ -85,16 +86,16 @@ def tend(problem: LiftProblem, lift: LiftResult, asked: TendingProblem) -> Tendi
     set_up = _SetUp(problem, lift, asked, fill)
     team = Team(asked.people, "", problem.target, asked.drogue)
     tries = HANDS if asked.policy == "choose" else (asked.policy, *(p for p in HANDS if p != asked.policy))
-    policies = tuple(_try(set_up, replace(team, policy=p), p) for p in tries)
+    policies = _told(tries, _runs([set_up.some(replace(team, policy=p)) for p in tries]), problem.ceiling)
     best = max(policies, key=lambda t: t.within) if asked.policy == "choose" else policies[0]
     team = replace(team, policy=best.name)
-    tended = set_up.lift(team)
-    rise = simulate(tended, wait=tended.size > FEW)
+    tended, teams = set_up.lift(team), _other_teams(asked, team)
+    rise, late, *others = _runs([tended, _late(set_up, team), *(set_up.some(other) for other in teams.values())])
     up = rise.end == SURFACE
-    delays, held = _delays(set_up, team)
-    good = [d for d, share in zip(delays, held, strict=True) if share >= asked.asked_chance]
-    followed = tended.take(slice(0, _WAYS))
-    ways = tuple(way_of(followed, i) for i in range(followed.size))
+    within = _outcome(late, problem.ceiling).within.reshape(len(asked.delays), -1)
+    held = tuple(float(x) for x in within.mean(axis=1))
+    good = [d for d, share in zip(asked.delays, held, strict=True) if share >= asked.asked_chance]
+    ways = ways_of(tended, range(min(_WAYS, tended.size)))
     floats, overshoot = _at_surface(problem, lift, fill, rise)
     return TendingResult(
         policy=best.name,
@@ -104,8 +105,8 @@ def tend(problem: LiftProblem, lift: LiftResult, asked: TendingProblem) -> Tendi
         floats=up & floats,
         overshoot=overshoot,
         policies=policies,
-        changes=_changes(set_up, team),
-        delays=delays,
+        changes=_told(tuple(teams), others, problem.ceiling),
+        delays=asked.delays,
         held=held,
         longest_delay=max(good, default=None),
         ways=ways,
@@ -176,39 +177,49 @@ class _SetUp:
             limit=self.asked.limit,
         )
 
+    def some(self, team: Team) -> Tended:
+        """Put a team on it, the first draws only."""
+        return self.lift(team).take(slice(0, self.asked.slots))
+
 
 def _outcome(rise: TendedRise, ceiling: float) -> Outcome:
     up = rise.end == SURFACE
     return Outcome(up & (rise.max_mean <= ceiling), rise.max_speed > _RUNAWAY * ceiling, rise.end == BOTTOM)
 
 
-def _try(set_up: _SetUp, team: Team, name: str) -> Tried:
-    tended = set_up.lift(team).take(slice(0, set_up.asked.slots))
-    rise = simulate(tended, wait=tended.size > FEW)
-    return Tried(name, *_outcome(rise, set_up.problem.ceiling).shares())
+def _runs(lifts: Sequence[Tended]) -> list[TendedRise]:
+    """Follow several lifts; those with as many hands on them side by side."""
+    wait = lifts[0].size > FEW
+    found: dict[int, TendedRise] = {}
+    for hands in {len(lift.tenders) for lift in lifts}:
+        some = [k for k, lift in enumerate(lifts) if len(lift.tenders) == hands]
+        rises = simulate_all([lifts[k] for k in some], wait=wait)
+        found |= dict(zip(some, rises, strict=True))
+    return [found[k] for k in range(len(lifts))]
 
 
-def _changes(set_up: _SetUp, team: Team) -> tuple[Tried, ...]:
-    """Try a drogue, another target, the other kind of people, and shorter pulls where they pull."""
-    asked, halved = set_up.asked, replace(team.habits, pull=_HALF * team.habits.pull)
-    shorter = (_try(set_up, replace(team, habits=halved), "half pulls"),) if team.policy == "pulls" else ()
-    return (
-        *shorter,
-        _try(set_up, replace(team, drogue=team.drogue + asked.more_drogue), "drogue"),
-        _try(set_up, replace(team, target=asked.more_target), "target rate"),
-        _try(set_up, replace(team, habits=asked.others), "other people"),
-    )
+def _told(names: Sequence[str], rises: Sequence[TendedRise], ceiling: float) -> tuple[Tried, ...]:
+    return tuple(Tried(n, *_outcome(rise, ceiling).shares()) for n, rise in zip(names, rises, strict=True))
 
 
-def _delays(set_up: _SetUp, team: Team) -> tuple[tuple[float, ...], tuple[float, ...]]:
-    """Share within the rate for each delay, the same for all draws; all delays side by side in one run."""
+def _other_teams(asked: TendingProblem, team: Team) -> dict[str, Team]:
+    """A drogue, another target, the other kind of people, and shorter pulls where they pull."""
+    halved = replace(team.habits, pull=_HALF * team.habits.pull)
+    return {
+        **({"half pulls": replace(team, habits=halved)} if team.policy == "pulls" else {}),
+        "drogue": replace(team, drogue=team.drogue + asked.more_drogue),
+        "target rate": replace(team, target=asked.more_target),
+        "other people": replace(team, habits=asked.others),
+    }
+
+
+def _late(set_up: _SetUp, team: Team) -> Tended:
+    """All reaction delays side by side, each the same for all draws."""
     delays = np.array(set_up.asked.delays)
     some = min(set_up.asked.slots, set_up.problem.depth.size)
     lift = set_up.lift(team).take(np.tile(np.arange(some), delays.size))
     late = tuple(replace(t, delay=np.repeat(delays, some)) for t in lift.tenders)
-    rise = simulate(replace(lift, tenders=late), wait=some > FEW)
-    within = _outcome(rise, set_up.problem.ceiling).within
-    return set_up.asked.delays, tuple(float(x) for x in within.reshape(delays.size, some).mean(axis=1))
+    return replace(lift, tenders=late)
 
 
 def _can(set_up: _SetUp) -> Floats:

@@ -1,6 +1,7 @@
 """What the hands of the tenders do, for all members side by side: the twin of ``hands``.
 
-``hand[field, j]`` and ``hands[field, j]`` are columns of members, ``queue[:, j, place]`` too.
+Of one tender ``hand[field]`` and ``hands[field]`` are columns of members, ``queue[0, place]`` and ``queue[1, place]``
+too. Only the members for whom something happens are touched.
 """
 
 from __future__ import annotations
@@ -9,7 +10,7 @@ import numpy as np
 
 from parbuckle.physics.hands import PENDING
 from parbuckle.physics.layout import HAND, TENDER
-from parbuckle.quantity.frozen import Bools, Floats, Numbers
+from parbuckle.quantity.frozen import Floats, Numbers
 
 
 def start(hand: Floats, depth: Floats) -> None:
@@ -18,7 +19,7 @@ def start(hand: Floats, depth: Floats) -> None:
     Parameters
     ----------
     hand : Floats
-        State of the tenders; written here.
+        State of the tenders, shape (fields, tenders, n); written here.
     depth : Floats
         Depth of the loads, m.
     """
@@ -28,36 +29,34 @@ def start(hand: Floats, depth: Floats) -> None:
     hand[HAND.mark] = depth
 
 
-def due(hand: Floats, queue: Floats, j: int) -> Floats:
+def due(hand: Floats, queue: Floats, lanes: Numbers) -> Floats:
     """Give the time of a tender's next action.
 
     Parameters
     ----------
     hand, queue : Floats
-        State of the tenders.
-    j : int
-        Which tender.
+        State of the tender.
+    lanes : Numbers
+        Which members.
 
     Returns
     -------
     Floats
-        s, shape (n,); infinite for none.
+        s, one for each of them; infinite for none.
     """
-    head = hand[HAND.head, j].astype(np.int64)
-    pending = np.where(hand[HAND.waiting, j] > 0.0, queue[0, j, head, np.arange(head.size)], np.inf)
-    hands_on = np.minimum(hand[HAND.shut, j], hand[HAND.look, j])
-    return np.asarray(np.minimum(hands_on, np.minimum(hand[HAND.go, j], pending)))
+    first = queue[0][hand[HAND.head][lanes].astype(np.int64), lanes]
+    pending = np.where(hand[HAND.waiting][lanes] > 0.0, first, np.inf)
+    hands_on = np.minimum(hand[HAND.shut][lanes], hand[HAND.look][lanes])
+    return np.asarray(np.minimum(hands_on, np.minimum(hand[HAND.go][lanes], pending)))
 
 
-def notice(hand: Floats, queue: Floats, hands: Floats, j: int, lanes: Numbers, t: Floats, mood: Floats) -> Numbers:
+def notice(hand: Floats, queue: Floats, hands: Floats, lanes: Numbers, t: Floats, mood: Floats) -> Numbers:
     """Take in a new state: the hands follow one delay later.
 
     Parameters
     ----------
     hand, queue, hands : Floats
-        State of the tenders, and what they are.
-    j : int
-        Which tender.
+        State of the tender, and what he is.
     lanes : Numbers
         Which members.
     t, mood : Floats
@@ -68,26 +67,25 @@ def notice(hand: Floats, queue: Floats, hands: Floats, j: int, lanes: Numbers, t
     Numbers
         Members with more actions pending than can be kept.
     """
-    hand[HAND.mood, j, lanes] = mood
-    room = hand[HAND.waiting, j, lanes] < PENDING
+    hand[HAND.mood][lanes] = mood
+    room = hand[HAND.waiting][lanes] < PENDING
     lost: Numbers = lanes[~room]
-    lanes = lanes[room]
-    place = ((hand[HAND.head, j, lanes] + hand[HAND.waiting, j, lanes]).astype(np.int64)) % PENDING
-    queue[0, j, place, lanes] = t[room] + hands[TENDER.delay, j, lanes]
-    queue[1, j, place, lanes] = mood[room]
-    hand[HAND.waiting, j, lanes] += 1.0
+    if lost.size:
+        lanes, t, mood = lanes[room], t[room], mood[room]
+    place = (hand[HAND.head][lanes] + hand[HAND.waiting][lanes]).astype(np.int64) % PENDING
+    queue[0][place, lanes] = t + hands[TENDER.delay][lanes]
+    queue[1][place, lanes] = mood
+    hand[HAND.waiting][lanes] += 1.0
     return lost
 
 
-def seen(hand: Floats, hands: Floats, j: int, lanes: Numbers, speed: Floats) -> Floats:
+def seen(hand: Floats, hands: Floats, lanes: Numbers, speed: Floats) -> Floats:
     """Give the state that a tender sees at a speed.
 
     Parameters
     ----------
     hand, hands : Floats
-        State of the tenders, and what they are.
-    j : int
-        Which tender.
+        State of the tender, and what he is.
     lanes : Numbers
         Which members.
     speed : Floats
@@ -98,74 +96,78 @@ def seen(hand: Floats, hands: Floats, j: int, lanes: Numbers, speed: Floats) -> 
     Floats
         -1, 0 or 1.
     """
-    mood, limits = hand[HAND.mood, j, lanes], hands[:, j, lanes]
+    mood, limits = hand[HAND.mood][lanes], hands[:, lanes]
     fast = ((mood < 0.0) & (speed >= limits[TENDER.vent_until])) | ((mood >= 0.0) & (speed > limits[TENDER.vent_above]))
     slow = ((mood > 0.0) & (speed <= limits[TENDER.add_until])) | ((mood <= 0.0) & (speed < limits[TENDER.add_below]))
     return np.where(fast, -1.0, np.where(slow, 1.0, 0.0))
 
 
-def act(hand: Floats, queue: Floats, hands: Floats, j: int, t: Floats, speed: Floats, now: Bools) -> None:
+def act(hand: Floats, queue: Floats, hands: Floats, lanes: Numbers, t: Floats, speed: Floats) -> None:
     """Do what is due, in the order of ``hands.act``.
 
     Parameters
     ----------
     hand, queue, hands : Floats
-        State of the tenders, changed here, and what they are.
-    j : int
-        Which tender.
+        State of the tender, changed here, and what he is.
+    lanes : Numbers
+        Members for whom something is due.
     t, speed : Floats
-        Time, s, and speed of the load, m/s, shape (n,).
-    now : Bools
-        Members for whom something is due, shape (n,).
+        Time, s, and speed of the load, m/s, of those members.
     """
-    goes = now & (hand[HAND.go, j] <= t)
-    _let_go(hand, j, np.flatnonzero(goes), t)
-    lanes = np.flatnonzero(now & ~goes)
-    shut = lanes[hand[HAND.shut, j, lanes] <= t[lanes]]
-    hand[HAND.shut, j, shut] = np.inf
-    hand[HAND.valve, j, shut] = 0.0
+    goes = hand[HAND.go][lanes] <= t
+    if goes.any():
+        _let_go(hand, lanes[goes], t[goes])
+        lanes, t, speed = lanes[~goes], t[~goes], speed[~goes]
+    shut = lanes[hand[HAND.shut][lanes] <= t]
+    hand[HAND.shut][shut] = np.inf
+    hand[HAND.valve][shut] = 0.0
     while True:
-        waiting = lanes[hand[HAND.waiting, j, lanes] > 0.0]
-        head = hand[HAND.head, j, waiting].astype(np.int64)
-        ripe = queue[0, j, head, waiting] <= t[waiting]
+        head = hand[HAND.head][lanes].astype(np.int64)
+        ripe = (hand[HAND.waiting][lanes] > 0.0) & (queue[0][head, lanes] <= t)
         if not ripe.any():
             break
-        some, head = waiting[ripe], head[ripe]
-        hand[HAND.wants, j, some] = queue[1, j, head, some]
-        hand[HAND.head, j, some] = (head + 1) % PENDING
-        hand[HAND.waiting, j, some] -= 1.0
-        _use_dump(hand, hands, j, some, t, speed)
-    look = lanes[hand[HAND.look, j, lanes] <= t[lanes]]
-    if look.size:
-        hand[HAND.look, j, look] = np.inf
-        slower = (hand[HAND.wants, j, look] >= 0.0) | (speed[look] < hand[HAND.pull_speed, j, look])
-        hand[HAND.misses, j, look] = np.where(slower, 0.0, hand[HAND.misses, j, look] + 1.0)
-        enough = hand[HAND.misses, j, look] >= hands[TENDER.unanswered, j, look]
-        _let_go(hand, j, look[enough], t)
-        _use_dump(hand, hands, j, look[~enough], t, speed)
+        some, head = lanes[ripe], head[ripe]
+        hand[HAND.wants][some] = queue[1][head, some]
+        hand[HAND.head][some] = (head + 1) % PENDING
+        hand[HAND.waiting][some] -= 1.0
+        _use_dump(hand, hands, some, t[ripe], speed[ripe])
+    looks = hand[HAND.look][lanes] <= t
+    if looks.any():
+        lanes, t, speed = lanes[looks], t[looks], speed[looks]
+        hand[HAND.look][lanes] = np.inf
+        slower = (hand[HAND.wants][lanes] >= 0.0) | (speed < hand[HAND.pull_speed][lanes])
+        misses = np.where(slower, 0.0, hand[HAND.misses][lanes] + 1.0)
+        hand[HAND.misses][lanes] = misses
+        enough = misses >= hands[TENDER.unanswered][lanes]
+        _let_go(hand, lanes[enough], t[enough])
+        _use_dump(hand, hands, lanes[~enough], t[~enough], speed[~enough])
 
 
-def _let_go(hand: Floats, j: int, lanes: Numbers, t: Floats) -> None:
-    hand[HAND.left, j, lanes] = t[lanes]
+def _let_go(hand: Floats, lanes: Numbers, t: Floats) -> None:
+    hand[HAND.left][lanes] = t
     for field in (HAND.wants, HAND.valve, HAND.waiting):
-        hand[field, j, lanes] = 0.0
+        hand[field][lanes] = 0.0
     for field in (HAND.shut, HAND.look, HAND.go):
-        hand[field, j, lanes] = np.inf
+        hand[field][lanes] = np.inf
 
 
-def _use_dump(hand: Floats, hands: Floats, j: int, lanes: Numbers, t: Floats, speed: Floats) -> None:
-    opens = (hand[HAND.wants, j, lanes] < 0.0) & (hands[TENDER.dump, j, lanes] > 0.0)
-    relay = np.isinf(hands[TENDER.pull, j, lanes])
+def _use_dump(hand: Floats, hands: Floats, lanes: Numbers, t: Floats, speed: Floats) -> None:
+    opens = (hand[HAND.wants][lanes] < 0.0) & (hands[TENDER.dump][lanes] > 0.0)
+    relay = np.isinf(hands[TENDER.pull][lanes])
     held = lanes[relay]
-    hand[HAND.pulls, j, held] += np.where(opens[relay] & (hand[HAND.valve, j, held] == 0.0), 1.0, 0.0)
-    hand[HAND.valve, j, held] = np.where(opens[relay], 1.0, 0.0)
-    pulled = lanes[~relay & opens & np.isinf(hand[HAND.look, j, lanes])]
-    hand[HAND.pulls, j, pulled] += 1.0
-    hand[HAND.valve, j, pulled] = 1.0
-    shut = t[pulled] + hands[TENDER.pull, j, pulled]
-    hand[HAND.shut, j, pulled] = shut
-    hand[HAND.look, j, pulled] = shut + hands[TENDER.watch, j, pulled]
-    hand[HAND.pull_speed, j, pulled] = speed[pulled]
+    if held.size:
+        now = opens[relay]
+        hand[HAND.pulls][held] += np.where(now & (hand[HAND.valve][held] == 0.0), 1.0, 0.0)
+        hand[HAND.valve][held] = np.where(now, 1.0, 0.0)
+    pulls = ~relay & opens & np.isinf(hand[HAND.look][lanes])
+    if pulls.any():
+        pulled = lanes[pulls]
+        hand[HAND.pulls][pulled] += 1.0
+        hand[HAND.valve][pulled] = 1.0
+        shut = t[pulls] + hands[TENDER.pull][pulled]
+        hand[HAND.shut][pulled] = shut
+        hand[HAND.look][pulled] = shut + hands[TENDER.watch][pulled]
+        hand[HAND.pull_speed][pulled] = speed[pulls]
 
 
 def set_valves(hand: Floats, hands: Floats, opened: Floats, inflow: Floats) -> Floats:

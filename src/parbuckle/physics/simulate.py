@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 from concurrent.futures import ThreadPoolExecutor
 from dataclasses import dataclass
 from typing import Any
@@ -123,26 +123,65 @@ def simulate(tended: Tended, threads: int = 2, form: str | None = None, wait: bo
     -----
     Members do not see each other: order, blocks and threads change no bit, and neither does the form.
     """
+    return simulate_all((tended,), threads, form, wait)[0]
+
+
+def simulate_all(
+    lifts: Sequence[Tended], threads: int = 2, form: str | None = None, wait: bool = False
+) -> tuple[TendedRise, ...]:
+    """Follow the members of several tended lifts in one run.
+
+    Parameters
+    ----------
+    lifts : sequence of Tended
+        With as many bags and tenders each, one step and one limit; at least one lift.
+    threads : int
+        As for ``simulate``.
+    form : str, optional
+        As for ``simulate``; the number of members is that of all lifts together.
+    wait : bool
+        Whether to wait for the compiler.
+
+    Returns
+    -------
+    tuple of TendedRise
+        The same as ``simulate`` gives for each lift.
+
+    Raises
+    ------
+    RangeError
+        If the lifts cannot run together, or as ``simulate``.
+    """
     if form not in (None, *FORMS) or not 1 <= threads <= _MOST_THREADS:
         raise RangeError(f"given form {form!r} and {threads} threads, allowed {FORMS} and 1 to {_MOST_THREADS}")
-    table = columns(tended)
-    out = None if form == "lockstep" else _by_kernel(tended, table, threads, wait or form == "kernel")
+    if len({_shape(tended) for tended in lifts}) != 1:
+        raise RangeError("lifts that run together need as many bags and tenders each, one step and one limit")
+    tables = [columns(tended) for tended in lifts]
+    table = tables[0] if len(tables) == 1 else np.concatenate(tables, axis=1)
+    bags, tenders, step, limit = _shape(lifts[0])
+    out = None if form == "lockstep" else _by_kernel(lifts[0], table, threads, wait or form == "kernel")
     if out is None:
-        out = lockstep(table, len(tended.body.capacity), len(tended.tenders), tended.step, tended.limit)
+        out = lockstep(table, bags, tenders, step, limit)
     if (out[ANSWER.end] == FAILED).any():
         raise RangeError("a tended lift does not end, or its tender has too many actions pending")
-    return answer(out, tended)
+    ends = np.cumsum([tended.size for tended in lifts])
+    return tuple(answer(out[:, end - tended.size : end], tended) for tended, end in zip(lifts, ends, strict=True))
 
 
 _MOST_THREADS = 64
 
 
+def _shape(tended: Tended) -> tuple[int, int, float, float]:
+    return len(tended.body.capacity), len(tended.tenders), tended.step, tended.limit
+
+
 def _by_kernel(tended: Tended, table: Floats, threads: int, wait: bool) -> Floats | None:
-    few = tended.size <= FEW and not wait and compiler_state() != "ready"
-    run = kernel.runner(1) if few else _kernel(wait, tended.size > WORTH_COMPILING)
+    n = table.shape[1]
+    few = n <= FEW and not wait and compiler_state() != "ready"
+    run = kernel.runner(1) if few else _kernel(wait, n > WORTH_COMPILING)
     if run is None:
         return None
-    n, bags, tenders = tended.size, len(tended.body.capacity), len(tended.tenders)
+    bags, tenders = len(tended.body.capacity), len(tended.tenders)
     rows = np.ascontiguousarray(table.T)
     out = np.zeros((n, len(ANSWER) + 2 * bags + 2 * tenders))
     none = np.zeros((0, kernel.TRACE + bags))
@@ -234,16 +273,42 @@ def way_of(tended: Tended, member: int = 0) -> Way:
     -----
     The kernel runs: compiled where that takes no waiting, otherwise as it is.
     """
-    one = tended if tended.size == 1 and member == 0 else tended.take(np.array([member]))
-    bags, tenders = len(one.body.capacity), len(one.tenders)
-    rows = np.ascontiguousarray(columns(one).T)
-    out = np.zeros((1, len(ANSWER) + 2 * bags + 2 * tenders))
+    return ways_of(tended, (member,))[0]
+
+
+def ways_of(tended: Tended, members: Sequence[int]) -> tuple[Way, ...]:
+    """Follow some members and keep their ways.
+
+    Parameters
+    ----------
+    tended : Tended
+        The lift.
+    members : sequence of int
+        Which columns, at least one.
+
+    Returns
+    -------
+    tuple of Way
+        As ``way_of`` gives each.
+
+    Raises
+    ------
+    RangeError
+        If one takes more steps than are kept.
+    """
+    some = tended if tended.size == 1 and tuple(members) == (0,) else tended.take(np.array(members))
+    bags, tenders = len(some.body.capacity), len(some.tenders)
+    rows = np.ascontiguousarray(columns(some).T)
+    out = np.zeros((some.size, len(ANSWER) + 2 * bags + 2 * tenders))
     trace = np.empty((_TRACE_ROWS, kernel.TRACE + bags))
     run = _kernel(False, False) or kernel.runner(1)
-    run(rows, 0, 1, bags, tenders, one.step, one.limit, trace, out)
-    steps = int(out[0, ANSWER.steps]) + 1
-    if steps > _TRACE_ROWS:
-        raise RangeError(f"the way has {steps} steps, {_TRACE_ROWS} can be kept")
-    kept = np.ascontiguousarray(trace[:steps].T)
-    t, z, r, opened, push, event = kept[: kernel.TRACE]
-    return Way(t, z, r, opened, push, event, kept[kernel.TRACE :])
+    ways = []
+    for i in range(some.size):
+        run(rows, i, i + 1, bags, tenders, some.step, some.limit, trace, out)
+        steps = int(out[i, ANSWER.steps]) + 1
+        if steps > _TRACE_ROWS:
+            raise RangeError(f"the way has {steps} steps, {_TRACE_ROWS} can be kept")
+        kept = np.ascontiguousarray(trace[:steps].T)
+        t, z, r, opened, push, event = kept[: kernel.TRACE]
+        ways.append(Way(t, z, r, opened, push, event, kept[kernel.TRACE :]))
+    return tuple(ways)

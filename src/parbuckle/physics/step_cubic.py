@@ -90,12 +90,12 @@ def landing(c0: Each, c1: Each, c2: Each, c3: Each, low: Each, high: Each) -> Ea
     return s
 
 
-def crossing(sign: float, level: Each, r0: Each, turn: Each, r_turn: Each, r1: Each) -> tuple[Bools, Each, Each]:
+def crossing(sign: Each, level: Each, r0: Each, turn: Each, r_turn: Each, r1: Each) -> tuple[Bools, Each, Each]:
     """Tell whether a speed passes a level in a step, and between which shares.
 
     Parameters
     ----------
-    sign : float
+    sign : Each
         1 for upward, -1 for downward.
     level : Each
         Level, m/s.

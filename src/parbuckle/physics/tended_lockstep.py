@@ -1,6 +1,6 @@
 """A tended lift, all members side by side in NumPy: the plain twin of ``kernel``, equal to it bit for bit.
 
-Every member takes its own step; those that have ended are dropped from the columns now and then.
+Every member takes its own step. A few thousand are under way at a time; those that have ended make room for others.
 """
 
 from __future__ import annotations
@@ -11,13 +11,16 @@ from parbuckle.physics import lockstep_hands
 from parbuckle.physics.balance import interface_pressure, line_pull
 from parbuckle.physics.hands import PENDING
 from parbuckle.physics.layout import ANSWER, BAG, BASE, EVENT, FAILED, HAND, MOST_STEPS, OUT_OF_TIME, TENDER
-from parbuckle.physics.lockstep_events import Step, first_events
+from parbuckle.physics.lockstep_events import Step, first_events, level_count, set_levels
 from parbuckle.physics.step_cubic import along, best_mean, cubic, landing
 from parbuckle.physics.ten_seconds import OVER, SLOTS, SPAN, between
 from parbuckle.physics.tended_laws import advance, slopes, step_size
 from parbuckle.quantity.frozen import Bools, Floats, Numbers
 
-_DROP = 0.8  # share of the columns still under way below which the others are dropped
+_WIDTH = 4096  # members under way at a time: wide enough for NumPy, small enough for a cache
+_DROP = 0.8  # share of the columns still under way below which the others make room
+_MOODS = np.zeros(len(EVENT))
+_MOODS[EVENT.fast], _MOODS[EVENT.slow] = -1.0, 1.0
 
 
 def lockstep(table: Floats, bag_count: int, tenders: int, step: float, limit: float) -> Floats:
@@ -37,29 +40,33 @@ def lockstep(table: Floats, bag_count: int, tenders: int, step: float, limit: fl
     Floats
         Answers, shape (fields of ``layout.ANSWER`` and after them, n).
     """
-    lanes = _Lanes(table, bag_count, tenders)
-    out = np.zeros((len(ANSWER) + 2 * bag_count + 2 * tenders, table.shape[1]))
-    ids = np.arange(table.shape[1])
+    n, first = table.shape[1], min(table.shape[1], _WIDTH)
+    out = np.zeros((len(ANSWER) + 2 * bag_count + 2 * tenders, n))
     with np.errstate(divide="ignore", invalid="ignore"):
-        while ids.size:
+        lanes = _Lanes(table, np.arange(first), bag_count, tenders)
+        while lanes.ids.size:
             _hands(lanes)
             _move(lanes, step, limit)
-            ended = lanes.ended
-            if np.count_nonzero(ended) > (1.0 - _DROP) * ids.size or ended.all():
-                out[:, ids[ended]] = lanes.answers()[:, ended]
-                lanes.keep(~ended)
-                ids = ids[~ended]
+            ended = np.count_nonzero(lanes.ended)
+            if ended > (1.0 - _DROP) * lanes.ids.size or ended == lanes.ids.size:
+                out[:, lanes.ids[lanes.ended]] = lanes.answers()[:, lanes.ended]
+                more = min(ended, n - first)
+                fresh = _Lanes(table, np.arange(first, first + more), bag_count, tenders) if more else None
+                lanes.renew((~lanes.ended).nonzero()[0], fresh)
+                first += more
     return out
 
 
 class _Lanes:
     """The state of the members under way; every array has them as its last axis."""
 
-    def __init__(self, table: Floats, bag_count: int, tenders: int) -> None:
-        n, split = table.shape[1], len(BASE) + len(BAG) * bag_count
-        self.base = table[: len(BASE)]
-        self.bags = table[len(BASE) : split].reshape(len(BAG), bag_count, n)
-        self.hands = table[split:].reshape(len(TENDER), tenders, n)
+    def __init__(self, table: Floats, ids: Numbers, bag_count: int, tenders: int) -> None:
+        n, split = ids.size, len(BASE) + len(BAG) * bag_count
+        inputs = table[:, ids]
+        self.ids = ids
+        self.base = inputs[: len(BASE)]
+        self.bags = inputs[len(BASE) : split].reshape(len(BAG), bag_count, n)
+        self.hands = inputs[split:].reshape(len(TENDER), tenders, n)
         self.hand = np.zeros((len(HAND), tenders, n))
         self.queue = np.zeros((2, tenders, PENDING, n))
         self.g = np.zeros((6, bag_count, n))
@@ -78,17 +85,31 @@ class _Lanes:
         self.ended = np.zeros(n, dtype=bool)
         lockstep_hands.start(self.hand, self.z)
         self.push = lockstep_hands.set_valves(self.hand, self.hands, self.opened, self.inflow)
+        self.busy = self.busy_bags()
+        self.due = np.zeros((tenders, n))
+        self.levels = np.zeros((level_count(tenders), n))
+        self.codes = np.zeros(self.levels.shape, dtype=np.int64)
+        self.note_hands(np.arange(n))
 
     @property
     def m(self) -> Floats:
         return np.asarray(self.g[5])
 
-    def busy(self) -> Bools:
+    def busy_bags(self) -> Bools:
         return np.asarray((self.opened > 0.0) | (self.inflow > 0.0) | (self.bags[BAG.relief_area] > 0.0))
 
-    def keep(self, lanes: Bools) -> None:
+    def note_hands(self, lanes: Numbers) -> None:
+        """Bring up to date what hangs on the hands of some members: when they act next, and which speeds matter."""
+        for j, due in enumerate(self.due):
+            due[lanes] = lockstep_hands.due(self.hand[:, j], self.queue[:, j], lanes)
+        set_levels(self.levels, self.codes, self.hands, self.hand, self.rising, lanes)
+
+    def renew(self, stay: Numbers, fresh: _Lanes | None) -> None:
+        """Keep some of the members, and take others in."""
         for name, value in vars(self).items():
-            setattr(self, name, np.ascontiguousarray(value[..., lanes]))
+            kept = value.take(stay, axis=-1)
+            more = () if fresh is None else (getattr(fresh, name),)
+            setattr(self, name, np.concatenate((kept, *more), axis=-1) if more else kept)
 
     def answers(self) -> Floats:
         since = self.t - SPAN * (self.number - 1.0)
@@ -117,20 +138,23 @@ class _Lanes:
 
 def _hands(s: _Lanes) -> None:
     """Let the hands do what is due now."""
-    changed = np.zeros(s.t.size, dtype=bool)
+    acted = []
     for j in range(s.hands.shape[1]):
-        now = (lockstep_hands.due(s.hand, s.queue, j) <= s.t) & ~s.ended
-        if now.any():
-            lockstep_hands.act(s.hand, s.queue, s.hands, j, s.t, s.r, now)
-            changed |= now
-    if changed.any():
+        now = ((s.due[j] <= s.t) & ~s.ended).nonzero()[0]
+        if now.size:
+            lockstep_hands.act(s.hand[:, j], s.queue[:, j], s.hands[:, j], now, s.t[now], s.r[now])
+            acted.append(now)
+    if acted:
+        lanes = np.concatenate(acted)
         s.push = lockstep_hands.set_valves(s.hand, s.hands, s.opened, s.inflow)
-        s.full &= ~(changed & s.busy())
+        s.busy = s.busy_bags()
+        s.full[:, lanes] &= ~s.busy[:, lanes]
+        s.note_hands(lanes)
 
 
 def _move(s: _Lanes, step: float, limit: float) -> None:
     """Take one step of every member, up to its first event."""
-    busy, base, g = s.busy(), s.base, s.g
+    busy, base, g = s.busy, s.base, s.g
     some = [bool(one.any()) for one in busy]
     sealed = [bool((one > 0.0).any()) for one in s.bags[BAG.over]]
     has_skin, lined = bool((base[BASE.bag_drag] > 0.0).any()), bool((base[BASE.stiffness] > 0.0).any())
@@ -138,41 +162,51 @@ def _move(s: _Lanes, step: float, limit: float) -> None:
     a, p, product, mass = slopes(
         base, s.bags, some, sealed, has_skin, lined, s.t, s.z, s.r, s.push, s.opened, s.inflow, g[5], g[0]
     )
-    stays = (s.t == 0.0) & (s.r == 0.0) & (a <= 0.0) & (s.z >= base[BASE.bottom]) & (s.steps == 0.0)
-    late = (s.t >= limit) & ~s.ended & ~stays
-    s.end[late] = OUT_OF_TIME
-    s.ended |= stays | late
+    fresh = s.steps == 0.0
+    if fresh.any():
+        s.ended |= fresh & (s.r == 0.0) & (a <= 0.0) & (s.z >= base[BASE.bottom])
+    late = s.t >= limit
+    if late.any():
+        late &= ~s.ended
+        s.end[late] = OUT_OF_TIME
+        s.ended |= late
     due = np.full(s.t.size, limit)
-    for j in range(s.hands.shape[1]):
-        due = np.minimum(due, lockstep_hands.due(s.hand, s.queue, j))
+    for mine in s.due:
+        np.minimum(due, mine, out=due)
     h = step_size(base, s.bags, some, has_skin, step, s.r, a, p, product, mass, g[5], g[0])
     lands = s.t + h >= due
-    h = np.where(s.ended, 0.0, np.where(lands, due - s.t, h))
+    h = np.where(lands, due - s.t, h)
+    h[s.ended] = 0.0
     middle, last, r_middle, r_last = advance(
         base, s.bags, some, sealed, has_skin, lined, s.t, h, s.z, s.r, a, s.push, s.opened, s.inflow, g
     )
     speed = (s.r, *cubic(h, a, middle, last))
     depth = (s.z, *cubic(h, -s.r, -r_middle, -r_last))
-    amount = np.array(cubic(h, g[0], g[1] + g[2], g[3])) if any(some) else np.zeros((3, *s.m.shape))
-    amount[:, [i for i, moves in enumerate(some) if not moves]] = 0.0
+    amount = np.zeros((3, *s.m.shape))
+    for i, moves in enumerate(some):
+        if moves:
+            amount[:, i] = cubic(h, g[0, i], g[1, i] + g[2, i], g[3, i])
     turn = _turn(speed)
     found = Step(speed, depth, turn, along(turn, *speed))
-    first_events(found, base, s.bags, s.hands, s.hand, s.full, s.m, amount, p, s.t, h, s.rising, s.tight)
+    first_events(
+        found, base, s.bags, s.hands, s.hand, s.levels, s.codes, s.full, s.m, amount, p, s.t, h, s.rising, s.tight
+    )
     found.code[s.ended], found.share[s.ended] = EVENT.nothing, 1.0
     t = np.where(lands & (found.share == 1.0), due, s.t + found.share * h)
-    t = np.where(s.ended, s.t, t)
+    np.copyto(t, s.t, where=s.ended)
     _sample(s, found, t, h)
     s.z, s.r, s.t = along(found.share, *depth), along(found.share, *speed), t
     by_then = np.where(turn <= found.share, found.r_turn, s.r)
     s.top = np.maximum(s.top, np.maximum(s.r, by_then))
-    _gas(s, busy, amount, found.share, h)
+    _gas(s, busy, some, amount, found.share, h)
     if lined:
         stretch = s.z - base[BASE.paid] - base[BASE.paying] * s.t
         s.tension = np.maximum(s.tension, line_pull(base[BASE.stiffness], stretch))
-    s.steps += np.where(s.ended, 0.0, 1.0)
+    s.steps += ~s.ended
     _happen(s, found)
-    failed = (s.end == 0.0) & ~s.ended & (s.steps >= MOST_STEPS)
-    s.end[failed] = FAILED
+    failed = s.steps >= MOST_STEPS
+    if failed.any():
+        s.end[failed & (s.end == 0.0) & ~s.ended] = FAILED
     s.ended |= s.end != 0.0
 
 
@@ -180,7 +214,7 @@ def _turn(speed: tuple[Floats, ...]) -> Floats:
     _, r1, r2, r3 = speed
     bend = r1 + 2.0 * r2 + 3.0 * r3
     turn = np.ones(r1.size)
-    lanes = np.flatnonzero(r1 * bend < 0.0)
+    lanes = (r1 * bend < 0.0).nonzero()[0]
     if lanes.size:
         sign = np.where(bend[lanes] > 0.0, 1.0, -1.0)
         zero = np.zeros(lanes.size)
@@ -189,79 +223,90 @@ def _turn(speed: tuple[Floats, ...]) -> Floats:
 
 
 def _sample(s: _Lanes, found: Step, t: Floats, h: Floats) -> None:
-    i = np.flatnonzero((SPAN * s.number <= t) & (h > 0.0) & ~s.ended)
+    i = ((SPAN * s.number <= t) & (h > 0.0) & ~s.ended).nonzero()[0]
     if i.size:
         share = (SPAN * s.number[i] - s.t[i]) / h[i]
         z, r = (along(share, *(c[i] for c in cubics)) for cubics in (found.depth, found.speed))
         slot = s.slot[i]
         oldest = np.where(slot + 1 < SLOTS, slot + 1, 0)
-        s.ring[0, slot, i], s.ring[1, slot, i] = z, r
-        way, rate = s.ring[0, oldest, i] - z, r - s.ring[1, oldest, i]
+        depths, speeds = s.ring
+        depths[slot, i], speeds[slot, i] = z, r
+        way, rate = depths[oldest, i] - z, r - speeds[oldest, i]
         s.best[i] = best_mean(s.best[i], SPAN + 0.0 * z, s.way[i], s.rate[i], way, rate)
         s.way[i], s.rate[i], s.slot[i] = way, rate, oldest
         s.number[i] += 1.0
 
 
-def _gas(s: _Lanes, busy: Bools, amount: Floats, share: Floats, h: Floats) -> None:
+def _gas(s: _Lanes, busy: Bools, some: list[bool], amount: Floats, share: Floats, h: Floats) -> None:
     p = interface_pressure(s.base[BASE.air], s.base[BASE.density], s.z, s.base[BASE.reach])
     for i in range(len(s.m)):
         capacity, m = s.bags[BAG.capacity, i], s.m[i].copy()
-        if busy[i].any():
+        if some[i]:
             put = s.inflow[i] * (share * h)
             new = np.maximum(along(share, m, *amount[:, i]), 0.0)
             s.added += put
             s.vented += np.where(busy[i], m + put - new, 0.0)
-            m = np.where(busy[i], new, m)
+            np.copyto(m, new, where=busy[i])
         most = capacity * (p + s.bags[BAG.over, i])
         s.spilled += np.where(m > most, m - most, 0.0)
-        s.m[i] = np.minimum(m, most)
-        s.full[i] &= s.m[i] >= capacity * p
-        closed = (s.bags[BAG.relief, i] > 0.0) & ~s.ended
-        s.over[i] = np.where(closed, np.maximum(s.over[i], s.m[i] / capacity - p), s.over[i])
+        np.minimum(m, most, out=s.m[i])
+        if s.full[i].any():
+            s.full[i] &= s.m[i] >= capacity * p
+        closed = s.bags[BAG.relief, i] > 0.0
+        if closed.any():
+            closed &= ~s.ended
+            s.over[i] = np.where(closed, np.maximum(s.over[i], s.m[i] / capacity - p), s.over[i])
 
 
 def _happen(s: _Lanes, found: Step) -> None:
     """Let follow what follows from the event of each member."""
-    code = found.code
-    turns = code == EVENT.turn
-    s.rising ^= turns
+    lanes = found.code.nonzero()[0]
+    if not lanes.size:
+        return
+    code, who = found.code[lanes], found.who[lanes]
+    turns = lanes[code == EVENT.turn]
+    s.rising[turns] ^= True
     s.r[turns] = 0.0
     s.lowest[turns] = np.minimum(s.lowest[turns], s.z[turns])
     s.full[:, turns] = False
-    brim = np.flatnonzero(code == EVENT.brim)
-    s.full[found.who[brim], brim] = True
-    s.tight ^= code == EVENT.line
+    brim = code == EVENT.brim
+    s.full[who[brim], lanes[brim]] = True
+    s.tight[lanes[code == EVENT.line]] ^= True
     ends = (code == EVENT.surface) | (code == EVENT.bottom)
-    s.end[ends] = code[ends]
+    s.end[lanes[ends]] = code[ends]
+    moods = (code == EVENT.fast) | (code == EVENT.well) | (code == EVENT.slow)
     for j in range(s.hands.shape[1]):
-        for event, mood in ((EVENT.fast, -1.0), (EVENT.well, 0.0), (EVENT.slow, 1.0)):
-            lanes = np.flatnonzero((code == event) & (found.who == j))
-            _tell(s, j, lanes, np.full(lanes.size, mood))
-        warned = np.flatnonzero((code == EVENT.ceiling) & (found.who == j))
-        _warn(s, j, warned)
-        _count(s, j, np.flatnonzero((code == EVENT.counted) & (found.who == j)))
+        his = who == j
+        tells = his & moods
+        _tell(s, j, lanes[tells], _MOODS[code[tells]])
+        _warn(s, j, lanes[his & (code == EVENT.ceiling)])
+        _count(s, j, lanes[his & (code == EVENT.counted)])
+    s.note_hands(lanes)
 
 
 def _tell(s: _Lanes, j: int, lanes: Numbers, mood: Floats) -> None:
     if lanes.size:
-        s.end[lockstep_hands.notice(s.hand, s.queue, s.hands, j, lanes, s.t[lanes], mood)] = FAILED
+        lost = lockstep_hands.notice(s.hand[:, j], s.queue[:, j], s.hands[:, j], lanes, s.t[lanes], mood)
+        s.end[lost] = FAILED
 
 
 def _warn(s: _Lanes, j: int, lanes: Numbers) -> None:
-    lanes = lanes[np.isinf(s.hand[HAND.go, j, lanes])]
-    s.hand[HAND.go, j, lanes] = s.t[lanes] + s.hands[TENDER.delay, j, lanes]
+    go = s.hand[HAND.go, j]
+    lanes = lanes[np.isinf(go[lanes])]
+    go[lanes] = s.t[lanes] + s.hands[TENDER.delay, j][lanes]
 
 
 def _count(s: _Lanes, j: int, lanes: Numbers) -> None:
     """A depth mark passes: the speed is the mark's distance over the time since the last."""
     if not lanes.size:
         return
+    hand, hands = s.hand[:, j], s.hands[:, j]
     way = np.where(s.rising[lanes], -1.0, 1.0)
-    last = s.hand[HAND.mark, j, lanes]
-    mark = last + way * s.hands[TENDER.marks, j, lanes]
-    rate = (last - mark) / (s.t[lanes] - s.hand[HAND.mark_time, j, lanes])
-    s.hand[HAND.mark, j, lanes], s.hand[HAND.mark_time, j, lanes] = mark, s.t[lanes]
-    _warn(s, j, lanes[rate > s.hands[TENDER.ceiling, j, lanes]])
-    mood = lockstep_hands.seen(s.hand, s.hands, j, lanes, rate)
-    new = mood != s.hand[HAND.mood, j, lanes]
+    last = hand[HAND.mark][lanes]
+    mark = last + way * hands[TENDER.marks][lanes]
+    rate = (last - mark) / (s.t[lanes] - hand[HAND.mark_time][lanes])
+    hand[HAND.mark][lanes], hand[HAND.mark_time][lanes] = mark, s.t[lanes]
+    _warn(s, j, lanes[rate > hands[TENDER.ceiling][lanes]])
+    mood = lockstep_hands.seen(hand, hands, lanes, rate)
+    new = mood != hand[HAND.mood][lanes]
     _tell(s, j, lanes[new], mood[new])

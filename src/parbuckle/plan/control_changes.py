@@ -155,7 +155,7 @@ def held_map(problem: LiftProblem, lift: LiftResult, asked: TendingProblem) -> R
     control = lift.control
     grows = np.isfinite(control.budget)
     one = (control.budget[grows] * control.growing_share[grows]) if grows.any() else np.zeros(1)
-    held = [[float(np.mean(one / f >= t)) for t in _DELAYS] for f in _SHARES]
+    held = np.mean((one / _SHARES[:, None])[:, None, :] >= _DELAYS[:, None], axis=-1).tolist()
     return {
         "share": _SHARES.tolist(),
         "delay_s": _DELAYS.tolist(),

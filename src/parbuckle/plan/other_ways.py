@@ -17,6 +17,7 @@ from parbuckle.lift.result import LiftResult
 from parbuckle.load.result import LoadResult
 from parbuckle.plan.asking import Asking
 from parbuckle.plan.other_ways_inputs import line_lift_problem, lowering_problem, phases_problem
+from parbuckle.quantity.memory import memory
 
 LOWERED = "lowered"
 """The method of a load that is put down and not lifted."""
@@ -77,13 +78,15 @@ def other_ways(
     best = lift.choice.best if lift is not None else None
     line = alone = down = None
     if lift is not None and best is not None and method == "bag and line":
-        line = line_lift(line_lift_problem(case, kit, asking, problem, best))
+        line_asked = line_lift_problem(case, kit, asking, problem, best)
+        line = memory.ask(line_asked, lambda: line_lift(line_asked))
     if lift is not None and best is not None and method == "unaccompanied":
         surplus = np.maximum(lift.ceiling - lift.required, 0.0)
-        alone = phases(phases_problem(case, kit, problem, best, surplus))
+        alone_asked = phases_problem(case, kit, problem, best, surplus)
+        alone = memory.ask(alone_asked, lambda: phases(alone_asked))
     if case.lowering is not None or method == LOWERED:
         asked = lowering_problem(case, kit, asking, problem, load, best.fill if best else bags_down(case, problem))
-        down = lowering(asked) if asked is not None else None
+        down = memory.ask(asked, lambda: lowering(asked)) if asked is not None else None
     return OtherWays(line, alone, down)
 
 

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from collections import OrderedDict
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
@@ -12,6 +11,7 @@ from parbuckle.plan.search_inputs import SearchAsked, search_asked
 from parbuckle.plan.search_passes import Swum, passes_of, seen_on
 from parbuckle.plan.stages import Stages
 from parbuckle.quantity.frozen import Frozen
+from parbuckle.quantity.memory import memory
 from parbuckle.search.bayes import Proof, after, chance_of_success, proved
 from parbuckle.search.bounds import bounds
 from parbuckle.search.chooser import choose_pattern
@@ -22,7 +22,6 @@ from parbuckle.search.probability import ProbabilityMap
 from parbuckle.search.result import Bounds, Caution
 from parbuckle.search.told import cautions, map_of
 
-_KEPT = 24
 _DIVES = 3  # dives that are planned after one another
 _MINUTE = 60.0
 
@@ -87,7 +86,7 @@ class Searched:
 
 
 @dataclass(frozen=True)
-class _Key(Frozen):
+class _Question(Frozen):
     asked: SearchAsked
     swum: tuple[Swum, ...]
     whole: bool
@@ -120,17 +119,9 @@ def searched(stages: Stages, minutes: float | None = None, whole: bool = True) -
     asked = search_asked(stages, minutes)
     if asked is None:
         return None
-    prior = map_of(asked.problem)
+    prior = memory.ask(asked.problem, lambda: map_of(asked.problem))
     swum = passes_of(stages, asked, prior)
-    digest = _Key(asked, swum, whole).digest()
-    if digest not in _answers:
-        _answers[digest] = _work_out(asked, prior, swum, whole)
-        while len(_answers) > _KEPT:
-            _answers.popitem(last=False)
-    return _answers[digest]
-
-
-_answers: OrderedDict[str, Searched] = OrderedDict()
+    return memory.ask(_Question(asked, swum, whole), lambda: _work_out(asked, prior, swum, whole))
 
 
 def _work_out(asked: SearchAsked, prior: ProbabilityMap, swum: Sequence[Swum], whole: bool) -> Searched:

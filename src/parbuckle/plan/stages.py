@@ -14,7 +14,6 @@ from parbuckle.case.read import LoadedCase
 from parbuckle.dive.problem import DivingProblem
 from parbuckle.dive.result import DivingResult
 from parbuckle.duties.house import House
-from parbuckle.lift.choose import Choice, Judged, choose
 from parbuckle.lift.method import WITH_BAGS, propose
 from parbuckle.lift.problem import LiftProblem
 from parbuckle.lift.restraint import RestraintProblem, RestraintResult, restraint
@@ -22,7 +21,6 @@ from parbuckle.lift.result import LiftResult, Supply
 from parbuckle.lift.rigging import rigging
 from parbuckle.lift.rigging_result import RiggingResult
 from parbuckle.lift.sets import drag_area_of, two_thirds
-from parbuckle.lift.stage import solve
 from parbuckle.lift.supply import supply
 from parbuckle.lift.surface import surface
 from parbuckle.lift.surface_result import SurfaceResult
@@ -34,6 +32,7 @@ from parbuckle.load.weigh import weigh
 from parbuckle.physics.constants import G
 from parbuckle.plan.asking import Asking
 from parbuckle.plan.lift_inputs import lift_problem, restraint_holds
+from parbuckle.plan.lifting import choices_of, lifted
 from parbuckle.plan.load_inputs import ask_load
 from parbuckle.plan.methods import WaysUp, ways_up
 from parbuckle.plan.other_ways import LOWERED, OtherWays, bags_down, other_ways
@@ -171,18 +170,13 @@ def _ways(stages: Stages) -> Stages:
     first = asked if asked in WITH_BAGS else "accompanied"
     problem = lift_problem(case, kit, stages.asking, stages.site, load, stages.house, first, strop, stages.when)
     held = restraint_holds(case, kit)
-    choices: dict[str, Choice] = {}
-    judged: Judged = {}
-    for way in ("accompanied", "unaccompanied") if held > 0.0 or asked == "unaccompanied" else ("accompanied",):
-        restrained = held if way == "unaccompanied" else 0.0
-        choices[way] = choose(replace(problem, method=way, restrained=restrained, held=0.0), judged)
-    choices["bag and line"] = choose(problem) if first == "bag and line" else choices["accompanied"]
+    choices = choices_of(problem, held, held > 0.0 or asked == "unaccompanied")
     ways = ways_up(case, kit, stages.house, load, stages.site.depth, choices, held)
     proposed = None if kit is None else propose(ways.rows)
     method: str | None = proposed if asked == "choose" else asked
     if method in WITH_BAGS and method != first:
         problem = lift_problem(case, kit, stages.asking, stages.site, load, stages.house, method, strop, stages.when)
-    lift = solve(problem, choices[method]) if method in WITH_BAGS and choices[method].best is not None else None
+    lift = lifted(problem, choices[method]) if method in WITH_BAGS and choices[method].best is not None else None
     needs = (problem.on_load / problem.lift_density) if method in (*WITH_BAGS, None) else None
     gas = lift.supply if lift else None if needs is None else supply(problem, needs, needs, ())
     return replace(stages, method=method, ways=ways, lift_problem=problem, lift=lift, supply=gas)

@@ -2,9 +2,7 @@
 
 from __future__ import annotations
 
-from collections import OrderedDict
 from dataclasses import dataclass
-from threading import Lock
 
 from parbuckle.lift.problem import LiftProblem
 from parbuckle.lift.result import FillStep, LiftResult
@@ -12,8 +10,7 @@ from parbuckle.lift.tending import tend
 from parbuckle.lift.tending_problem import TendingProblem
 from parbuckle.lift.tending_result import TendingResult
 from parbuckle.quantity.frozen import Floats, Frozen
-
-_KEPT = 16
+from parbuckle.quantity.memory import memory
 
 
 @dataclass(frozen=True)
@@ -41,18 +38,5 @@ def tended(problem: LiftProblem, lift: LiftResult, asked: TendingProblem) -> Ten
     TendingResult
         One column for each draw.
     """
-    digest = _Question(problem, asked, lift.filling, lift.required).digest()
-    with _lock:
-        if digest in _answers:
-            _answers.move_to_end(digest)
-            return _answers[digest]
-    found = tend(problem, lift, asked)
-    with _lock:
-        _answers[digest] = found
-        while len(_answers) > _KEPT:
-            _answers.popitem(last=False)
-    return found
-
-
-_answers: OrderedDict[str, TendingResult] = OrderedDict()
-_lock = Lock()
+    question = _Question(problem, asked, lift.filling, lift.required)
+    return memory.ask(question, lambda: tend(problem, lift, asked))

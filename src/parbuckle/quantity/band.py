@@ -62,7 +62,10 @@ def at_shares(values: Floats, shares: tuple[float, ...]) -> Floats:
         below = min(int(share * last), max(last - 1, 0))
         part = share * last - below
         low, high = ordered[..., below], ordered[..., min(below + 1, last)]
-        out.append(np.where(low == high, low, low * (1.0 - part) + high * part) if part else low)
+        if ordered.ndim == 1:
+            out.append(low if low == high or not part else low * (1.0 - part) + high * part)
+        else:
+            out.append(np.where(low == high, low, low * (1.0 - part) + high * part) if part else low)
     return np.array(out)
 
 

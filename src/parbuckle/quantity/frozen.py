@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import hashlib
 from dataclasses import dataclass, fields, is_dataclass
+from functools import cache
 from typing import Any
 
 import numpy as np
@@ -29,7 +30,7 @@ class Frozen:
     def __post_init__(self) -> None:
         length = 0
         for name, array in _arrays(self):
-            if array.dtype.kind == "f" and np.isnan(array).any():
+            if array.dtype.kind == "f" and array.size and np.isnan(np.minimum.reduce(array, axis=None)):
                 raise RangeError(f"{type(self).__name__}.{name} holds a value that is not a number")
             if array.ndim and length and array.shape[-1] not in (1, length):
                 raise RangeError(f"{type(self).__name__}.{name} has {array.shape[-1]} draws where others have {length}")
@@ -49,8 +50,14 @@ class Frozen:
         return h.hexdigest()
 
 
+@cache
+def _names(kind: Any) -> tuple[str, ...]:
+    return tuple(f.name for f in fields(kind))
+
+
 def _arrays(record: Any) -> list[tuple[str, NDArray[Any]]]:
-    return [(f.name, v) for f in fields(record) if isinstance(v := getattr(record, f.name), np.ndarray)]
+    kind: Any = type(record)
+    return [(name, v) for name in _names(kind) if isinstance(v := getattr(record, name), np.ndarray)]
 
 
 def _feed(h: Any, value: Any) -> None:
@@ -58,9 +65,10 @@ def _feed(h: Any, value: Any) -> None:
     if isinstance(value, np.ndarray):
         h.update(str(value.shape).encode() + np.ascontiguousarray(value).tobytes())
     elif is_dataclass(value) and not isinstance(value, type):
-        for f in fields(value):
-            h.update(f.name.encode())
-            _feed(h, getattr(value, f.name))
+        kind: Any = type(value)
+        for name in _names(kind):
+            h.update(name.encode())
+            _feed(h, getattr(value, name))
     elif isinstance(value, (tuple, list)):
         for item in value:
             _feed(h, item)
