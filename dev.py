@@ -167,6 +167,7 @@ def test(args):
     if args:
         hand_over(pytest + args)
     gates = (
+        ("programs", [PYTHON, os.path.join("tools", "programs_for_tests.py")]),
         ("guards", pytest + ["-q", "-n", "2", "tests/spec"]),
         ("ruff check", [PYTHON, "-m", "ruff", "check"]),
         ("ruff format", [PYTHON, "-m", "ruff", "format", "--check"]),

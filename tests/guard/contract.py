@@ -27,7 +27,9 @@ def _public(module: ModuleType) -> Iterator[tuple[str, Any]]:
             continue
         if inspect.isclass(thing):
             yield name, thing
-            yield from ((f"{name}.{k}", v) for k, v in vars(thing).items() if _is_told(k, v))
+            yield from (
+                (f"{name}.{k}", v) for k, v in vars(thing).items() if _is_told(k, v) and not _of_port(thing, k, v)
+            )
         elif inspect.isfunction(inspect.unwrap(thing)) if callable(thing) else False:
             yield name, thing
 
@@ -39,6 +41,12 @@ def _is_told(name: str, value: Any) -> bool:
         else isinstance(value, (property, classmethod, staticmethod))
     )
     return own and not name.startswith("_")
+
+
+def _of_port(thing: type, name: str, method: Any) -> bool:
+    """Say whether a method only keeps what a protocol promises: there its contract stands, with the same signature."""
+    ports = [base for base in thing.__mro__[1:] if getattr(base, "_is_protocol", False) and name in vars(base)]
+    return any(inspect.signature(vars(port)[name]) == inspect.signature(method) for port in ports)
 
 
 def _faults(thing: Any) -> list[str]:

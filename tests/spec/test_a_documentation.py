@@ -92,3 +92,33 @@ def test_a_kept_contract_passes() -> None:
 def test_a_broken_contract_is_seen(old: str, new: str) -> None:
     assert old in GOOD
     assert planted(GOOD.replace(old, new, 1))
+
+
+PORT = '''
+from typing import Protocol
+class Port(Protocol):
+    """A port."""
+    def give(self, key: str) -> str:
+        """Give.
+
+        Parameters
+        ----------
+        key : str
+            Which.
+
+        Returns
+        -------
+        str
+            It.
+        """
+class Own(Port):
+    """A way to keep it."""
+    def give(self, key: str) -> str:
+        return key
+'''
+
+
+def test_what_a_port_promises_is_documented_there_once() -> None:
+    assert planted(PORT) == []
+    other = PORT.replace("key: str) -> str:\n        return", "key: int) -> str:\n        return")
+    assert planted(other) == ["planted.Own.give: no docstring"]

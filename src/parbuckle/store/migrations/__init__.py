@@ -1,0 +1,1 @@
+"""The forms that the tables of the store have had, one after another."""
