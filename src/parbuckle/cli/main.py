@@ -20,6 +20,16 @@ from parbuckle.quantity.errors import ParbuckleError
 COMMANDS: tuple[ModuleType, ...] = (plan, search, ascent, dive, table, checks, new)
 """One module for each command; each has ``add(subparsers)`` and ``run(args)``."""
 
+_QUICK = {
+    "OPENBLAS_NUM_THREADS": "1",
+    "MKL_NUM_THREADS": "1",
+    "VECLIB_MAXIMUM_THREADS": "1",
+    "PYDANTIC_DISABLE_PLUGINS": "__all__",
+}
+"""Settings of libraries, unless the user has set them. Matrices get one thread: ours are small, so a second one only
+waits and burns a core, and the last bits of an answer would hang on the number of cores. Plugins are not looked for: we
+use none."""
+
 _CODES = "Exit code: 0 no stop found, 1 the call or a file is wrong, 2 stops or must-answers are open."
 
 
@@ -84,6 +94,8 @@ def main(argv: Sequence[str] | None = None) -> int:
         Exit code: 0 no stop found, 1 the call or a file is wrong, 2 stops or must-answers are open.
     """
     speak_utf8()
+    for name, value in _QUICK.items():
+        os.environ.setdefault(name, value)
     args = parser().parse_args(argv)
     try:
         code = int(args.run(args))
