@@ -16,6 +16,7 @@ _TOP, _FOOT = 22.0, 18.0  # room above the surface line and below the bottom lin
 _AXIS = 46.0  # room for the depths at the left, points
 _SIDE, _NEAR, _ABOVE = 0.33, 0.42, 0.25  # shares of the room's width
 _APART = 22.0  # least distance between two depths, points
+_NARROW = (0.56, 0.62, 0.8)  # heights as shares of the width, where each drawing has the width for itself
 _WIDEST = 0.6  # the scale may shrink to this share of the one that fills the height before a strip is cut at the edge
 
 
@@ -44,6 +45,34 @@ def sketches(document: Mapping[str, Any], width: float, height: float) -> list[d
         from_the_side(sketch, width * _SIDE, height, figures),
         near_load(sketch, width * _NEAR, height, figures),
         seen_from_above(sketch, (document.get("circles") or {}), width * _ABOVE, height, figures),
+    ]
+    return [drawing for drawing in drawings if drawing]
+
+
+def narrow_sketches(document: Mapping[str, Any], width: float) -> list[dict[str, Any]]:
+    """Draw the same three drawings one below the other, for a page that is narrow.
+
+    Parameters
+    ----------
+    document : mapping
+        The plan document.
+    width : float
+        Room for each, points.
+
+    Returns
+    -------
+    list of dict
+        As :func:`sketches` gives them.
+    """
+    sketch = document.get("sketch")
+    if not sketch or not sketch.get("depth_m"):
+        return []
+    figures = figures_of(document)
+    side, near, above = (width * share for share in _NARROW)
+    drawings = [
+        from_the_side(sketch, width, side, figures),
+        near_load(sketch, width, near, figures),
+        seen_from_above(sketch, (document.get("circles") or {}), width, above, figures),
     ]
     return [drawing for drawing in drawings if drawing]
 

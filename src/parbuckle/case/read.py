@@ -75,11 +75,11 @@ def read_case(path: Path) -> LoadedCase:
     _is_case(source)
     case = _model(source, Case)
     kit, kit_source = _kit(case, source, path)
-    spans = _spans(case, kit)
+    spans = spans_of(case, kit)
     case, faults = resolve(case, spans)
     raise_first([*faults, *case_faults(case, kit)], source)
     texts = source.text + "\x1f" + (kit_source.text if kit_source else "")
-    unknown = [*_unknown(source.data), *(_unknown(kit_source.data, ("kit",)) if kit_source else ())]
+    unknown = [*unknown_keys(source.data), *(unknown_keys(kit_source.data, ("kit",)) if kit_source else ())]
     return LoadedCase(
         case=case,
         kit=kit,
@@ -154,17 +154,45 @@ def _kit(case: Case, source: Source, path: Path) -> tuple[Kit | None, Source | N
     return _checked_kit(kit_source), kit_source
 
 
-def _spans(case: Case, kit: Kit | None) -> dict[str, Spans]:
+def spans_of(case: Case, kit: Kit | None) -> dict[str, Spans]:
+    """Give the hand and arm spans of everybody.
+
+    Parameters
+    ----------
+    case : Case
+        The case, for its trainees.
+    kit : Kit or None
+        Its kit, for the people.
+
+    Returns
+    -------
+    dict of str to Spans
+        By name.
+    """
     people = {person.name: person.spans for person in kit.person} if kit else {}
     return people | {trainee.name: trainee.spans for trainee in case.trainee}
 
 
-def _unknown(data: object, path: KeyPath = ()) -> Iterator[str]:
+def unknown_keys(data: object, path: KeyPath = ()) -> Iterator[str]:
+    """Find where the word ``unknown`` was written.
+
+    Parameters
+    ----------
+    data : object
+        Tables as they were written.
+    path : tuple
+        Path of these tables in the file.
+
+    Yields
+    ------
+    str
+        Keys, with rows counted from 1.
+    """
     if isinstance(data, str) and data.strip() == UNKNOWN:
         yield key_text(path)
     elif isinstance(data, dict):
         for key, value in data.items():
-            yield from _unknown(value, (*path, key))
+            yield from unknown_keys(value, (*path, key))
     elif isinstance(data, list):
         for row, value in enumerate(data):
-            yield from _unknown(value, (*path, row))
+            yield from unknown_keys(value, (*path, row))

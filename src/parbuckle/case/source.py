@@ -57,7 +57,32 @@ def read_source(path: Path, shown: str | None = None) -> Source:
         If it cannot be opened, is too large, not text, not TOML, nested too deep, or of another version.
     """
     name = str(path) if shown is None else shown
-    text = _text(path, name)
+    return read_text(_text(path, name), name)
+
+
+def read_text(text: str, name: str) -> Source:
+    """Read the text of a TOML file as plain tables.
+
+    Parameters
+    ----------
+    text : str
+        The whole text.
+    name : str
+        What it is called in an error.
+
+    Returns
+    -------
+    Source
+        Text and tables.
+
+    Raises
+    ------
+    CaseError
+        If it is too large, not TOML, nested too deep, or of another version.
+    """
+    if len(text) > LARGEST:
+        given = f"{len(text) / 1e6:.1f} MB"
+        raise CaseError("the text is too large", file=name, given=given, allowed="at most 1 MB", do="is it a case?")
     levels = deepest(text)
     if levels > DEEPEST:
         raise CaseError(

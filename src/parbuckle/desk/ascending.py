@@ -77,7 +77,7 @@ def ascend(
     loaded = _with_bags(read_case(path), tuple(bags))
     try:
         document = _part(make_plan(loaded, draws, seed).document)
-        return document | _trace(loaded, document["lift"], seed) if trace else document
+        return document | follow(loaded, document["lift"], seed) if trace else document
     except (CaseError, RangeError) as error:
         raise located(error, path) from error
 
@@ -111,8 +111,23 @@ def _settled(loaded: LoadedCase, bags: tuple[str, ...], method: str) -> LoadedCa
     return replace(loaded, case=loaded.case.model_copy(update={"lift": lift}))
 
 
-def _trace(loaded: LoadedCase, lift: Mapping[str, Any], seed: int) -> dict[str, Any]:
-    """Follow the set that the whole ensemble chose, all inputs at their middle."""
+def follow(loaded: LoadedCase, lift: Mapping[str, Any], seed: int = 1) -> dict[str, Any]:
+    """Follow the set that the whole ensemble chose, all inputs at their middle.
+
+    Parameters
+    ----------
+    loaded : LoadedCase
+        Case and kit.
+    lift : mapping
+        The ``lift`` section of its plan.
+    seed : int
+        Seed.
+
+    Returns
+    -------
+    dict
+        ``trace_of`` and ``trace``; see :func:`parbuckle.plan.trace.trace_of`.
+    """
     from parbuckle.plan.trace import trace_of
 
     chosen = tuple(bag["id"] for bag in lift.get("bags") or [] if bag["fill"] != "empty")

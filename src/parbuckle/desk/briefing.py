@@ -7,12 +7,13 @@ from datetime import datetime
 from pathlib import Path
 from typing import Any
 
+from parbuckle.brief.html_page import write_brief_html
 from parbuckle.brief.render import render_brief
 from parbuckle.desk.writing import write_whole
 
 
 def write_brief(document: Mapping[str, Any], out: Path, written_at: str | None = None, paper: str = "a4") -> None:
-    """Write the brief of a plan as PDF.
+    """Write the brief of a plan: as PDF, or as one HTML file where the name ends in ``.html``.
 
     Parameters
     ----------
@@ -23,7 +24,7 @@ def write_brief(document: Mapping[str, Any], out: Path, written_at: str | None =
     written_at : str, optional
         When it was written, as it shall stand on each page; left out: now, with the offset of the zone.
     paper : str
-        ``a4`` or ``us-letter``.
+        ``a4`` or ``us-letter``; an HTML file has none.
 
     Raises
     ------
@@ -31,7 +32,10 @@ def write_brief(document: Mapping[str, Any], out: Path, written_at: str | None =
         The folder is missing, the file cannot be written, or the paper is not known.
     """
     when = written_at or moment(datetime.now().astimezone())
-    write_whole(out, render_brief(document, when, paper))
+    if out.suffix.casefold() in (".html", ".htm"):
+        write_whole(out, write_brief_html(document, when).encode())
+    else:
+        write_whole(out, render_brief(document, when, paper))
 
 
 def moment(when: datetime) -> str:

@@ -15,6 +15,7 @@ from parbuckle.plan.facts import facts_of
 from parbuckle.plan.other_ways import LOWERED
 from parbuckle.plan.plan import Plan
 from parbuckle.plan.sheet_ascent import ascent_section
+from parbuckle.plan.sheet_asked import asked_section
 from parbuckle.plan.sheet_control import control_sections
 from parbuckle.plan.sheet_dives import dive_sections
 from parbuckle.plan.sheet_lift import bag_section, method_rows
@@ -93,6 +94,7 @@ def _document(stages: Stages, findings: tuple[Finding, ...]) -> dict[str, Any]:
         "search": search_of(stages),
         "clock": clock_section(stages),
         "emergency": {name: getattr(told, name) for name in type(told).model_fields},
+        "asked": asked_section(stages),
         **team_sections(stages),
         "circles": _circles(stages),
         "sketch": sketch_section(stages),
