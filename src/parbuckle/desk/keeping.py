@@ -74,6 +74,33 @@ def keep(
     return store.add(told, Step(at=_now(), who=who, what=what))
 
 
+def seen(store: Store, kind: Kind, key: str, revision: int) -> Row:
+    """Give a kept document with the revision at which somebody saw it.
+
+    Parameters
+    ----------
+    store : Store
+        Where it is kept.
+    kind : str
+        ``case`` or ``kit``.
+    key : str
+        Its id.
+    revision : int
+        The revision that was seen.
+
+    Returns
+    -------
+    Row
+        For ``edit``, ``undo``, ``redo`` and ``become``, which refuse or merge by that revision.
+
+    Raises
+    ------
+    NotKeptError
+        If there is no such document.
+    """
+    return replace(store.get(kind, key), revision=revision)
+
+
 def edit(
     store: Store,
     row: Row,
