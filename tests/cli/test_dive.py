@@ -47,6 +47,14 @@ def test_screen_says_what_divers_ask(capsys: pytest.CaptureFixture[str]) -> None
         assert word in told, word
 
 
+def test_a_search_says_where_it_turns_and_a_lift_does_not() -> None:
+    search, lift = dives()["dives"]
+    turns = [text for label, text in dive_rows(search, "metric") if label == "Turn"]
+    assert turns == ["Ines at 145\u202fbar, Tomas at 145\u202fbar. The first gauge that reads this turns both."]
+    assert all(row["leave_bottom_bar"] < row["turn_bar"] < row["start_bar"]["low"] for row in search["divers"])
+    assert "Turn" not in dict(dive_rows(lift, "metric"))
+
+
 def test_the_plan_prints_the_same_numbers() -> None:
     assert dives()["dives"] == plan(CASES / "tidal-frame.toml", DRAWS)["dives"]
 

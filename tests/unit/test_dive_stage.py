@@ -160,6 +160,20 @@ def test_gas_by_hand() -> None:
     assert found.divers[0].gas.shared / LITRE == pytest.approx(two, rel=1e-9)
 
 
+@pytest.mark.parametrize("share", [0.5, 1 / 3])
+def test_a_search_turns_when_its_share_of_the_gas_is_used(share: float) -> None:
+    asked = problem(dive(task(10.0)))
+    gas = only(*asked.dives, rules=replace(asked.rules, turn_share=share)).divers[0].gas
+    kit = asked.dives[0].divers[0].kit
+    assert kit is not None and gas.start is not None and gas.leave is not None and gas.turn is not None
+    out, back = kit.content(gas.start) - kit.content(gas.turn), kit.content(gas.turn) - kit.content(gas.leave)
+    assert out / (out + back) == pytest.approx(share, rel=1e-9)
+
+
+def test_who_starts_with_no_more_than_the_way_up_needs_has_no_turn() -> None:
+    assert only(dive(task(10.0), divers=(diver(bar=60.0),))).divers[0].gas.turn is None
+
+
 def test_up_and_down_again_is_a_tooth() -> None:
     assert tooth(blocks([task(1.0, depth=20.0), task(1.0, depth=8.0), task(1.0, depth=15.0)])) == 7.0
     assert tooth(blocks([task(1.0, depth=20.0), task(1.0, depth=15.0), task(1.0, depth=8.0)])) == 0.0

@@ -11,8 +11,14 @@ from parbuckle.brief.figures import NOT_KNOWN, Figures, figures_of
 from parbuckle.brief.first_page import clock_time
 
 _HEIGHTS = (300.0, 250.0, 210.0, 175.0, 150.0)  # of the picture; the largest that leaves room for the rest, points
-_NOTES = ("Window", "Leave", "If late", "Up", "Standby", "Oxygen", "Flying")
-_TITLES = {"Leave": "Off the bottom", "If late": "If it takes longer", "Up": "The way up", "Flying": "Before flying"}
+_NOTES = ("Window", "Leave", "Turn", "If late", "Up", "Standby", "Oxygen", "Flying")
+_TITLES = {
+    "Leave": "Off the bottom",
+    "Turn": "Turn back",
+    "If late": "If it takes longer",
+    "Up": "The way up",
+    "Flying": "Before flying",
+}
 _BY = {"stream": "by the stream", "daylight": "by daylight"}
 _SHORTER = {"model": "the model", "navy_table": "the table"}
 

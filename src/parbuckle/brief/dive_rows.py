@@ -32,6 +32,7 @@ def dive_rows(dive: Mapping[str, Any], units: str) -> list[Row]:
     return [
         ("Window", _window(dive)),
         *_leave(dive),
+        *_turn(dive, units),
         ("Times", _times(dive)),
         ("No stop", _limits(dive["no_stop_min"])),
         *[("Stops", _stop(stop, units)) for stop in dive["stops"]],
@@ -60,8 +61,7 @@ def leave_at(row: Mapping[str, Any], units: str) -> str:
     str
         With unit.
     """
-    asked = row["leave_bottom_bar"]
-    return show(None if asked is None else -(-asked // _ROUND_BAR) * _ROUND_BAR, "pressure", units, 3)
+    return _gauge(row["leave_bottom_bar"], units)
 
 
 def _window(dive: Mapping[str, Any]) -> str:
@@ -92,6 +92,17 @@ def _leave(dive: Mapping[str, Any]) -> list[Row]:
         return []
     by = {"stream": "the stream", "daylight": "daylight"}[dive["latest_from"]]
     return [("Leave", f"Off the bottom by {_hour(dive['latest_leave_bottom'])} at the latest, by {by}.")]
+
+
+def _turn(dive: Mapping[str, Any], units: str) -> list[Row]:
+    """Only where there is a way back: a search."""
+    known = [row for row in dive["divers"] if row.get("turn_bar") is not None and "search" in dive["does"]]
+    told = ", ".join(f"{row['name']} at {_gauge(row['turn_bar'], units)}" for row in known)
+    return [("Turn", f"{told}. The first gauge that reads this turns both.")] if known else []
+
+
+def _gauge(bar: float | None, units: str) -> str:
+    return show(None if bar is None else -(-bar // _ROUND_BAR) * _ROUND_BAR, "pressure", units, 3)
 
 
 def _times(dive: Mapping[str, Any]) -> str:

@@ -210,10 +210,11 @@ def _turn(document: Mapping[str, Any], pattern: Mapping[str, Any], figures: Figu
     dives = [dive for dive in document.get("dives") or [] if "search" in str(dive.get("does") or "")]
     place, team = int(pattern.get("dive") or 1) - 1, _team(pattern)
     divers = dives[place].get("divers") or [] if place < len(dives) else []
+    told = [(str(diver["name"]), diver.get("turn_bar") or diver.get("leave_bottom_bar")) for diver in divers]
     return [
-        {"name": str(diver["name"]), "value": figures.safe_both(diver["leave_bottom_bar"], "pressure", up=True)}
-        for diver in divers
-        if diver.get("leave_bottom_bar") is not None and (diver["name"] in team or not team)
+        {"name": name, "value": figures.safe_both(bar, "pressure", up=True)}
+        for name, bar in told
+        if bar is not None and (name in team or not team)
     ]
 
 

@@ -74,9 +74,11 @@ def breathing(document: Document) -> Said:
     rows = []
     for dive in document.get("dives") or []:
         known = [row for row in dive["divers"] if row.get("leave_bottom_bar") is not None]
-        turns = [f"{row['name']} {one(document, row['leave_bottom_bar'], 'pressure')}" for row in known]
-        if turns:
-            rows.append(f"{dive['label']}, leave the bottom at: {listed(turns)}")
+        leave = [f"{row['name']} {one(document, row['leave_bottom_bar'], 'pressure')}" for row in known]
+        back = [row for row in known if row.get("turn_bar") is not None and "search" in dive["does"]]
+        turns = [f"{row['name']} {one(document, row['turn_bar'], 'pressure')}" for row in back]
+        rows += [f"{dive['label']}, turn at: {listed(turns)}"] if turns else []
+        rows += [f"{dive['label']}, leave the bottom at: {listed(leave)}"] if leave else []
         up = [row["two_people_up_l"]["high"] for row in known if row.get("two_people_up_l")]
         if up:
             rows.append(f"Two people up from there need up to {one(document, max(up), 'free_gas')}")

@@ -7,7 +7,7 @@ from collections.abc import Sequence
 import numpy as np
 
 from parbuckle.dive.breathing import breathed, needed, shared_way_up
-from parbuckle.dive.cylinders import Breathed, leave_bottom, left_after
+from parbuckle.dive.cylinders import Breathed, leave_bottom, left_after, turn_pressure
 from parbuckle.dive.history import Done
 from parbuckle.dive.mixture import equivalent_air_depth, gas_density, narcotic_depth, operating_depth
 from parbuckle.dive.oxygen import limit_used, lung_dose_of
@@ -58,7 +58,8 @@ def gas_plan(problem: DivingProblem, diver: Diver, work: Sequence[Piece], way_up
     leave = _leave(diver.kit, own, shared, rules.least)
     start = np.array(np.broadcast_to(diver.kit.gauge, n))
     late = np.ones(n, dtype=bool) if leave is None else np.asarray((leaving < leave) | (short > 0.0))
-    return GasPlan(used, own, shared, start, leave, leaving, end, missing > 0.0, end < rules.least, late)
+    turn = _turn(diver.kit, leave, rules.turn_share)
+    return GasPlan(used, own, shared, start, leave, leaving, end, missing > 0.0, end < rules.least, late, turn)
 
 
 def standby_plan(problem: DivingProblem, diver: Diver, depth: Floats, way_up: Sequence[Leg]) -> Standby | None:
@@ -100,6 +101,11 @@ def _leave(kit: Breathed, own: Floats, shared: Floats, least: float) -> Floats |
         return leave_bottom(kit, own, shared, least)
     except RangeError:
         return None
+
+
+def _turn(kit: Breathed, leave: Floats | None, share: float) -> Floats | None:
+    """Pressure at which a search turns; None where some draw starts with no more than it leaves with."""
+    return None if leave is None or (kit.gauge <= leave).any() else turn_pressure(kit, leave, share)
 
 
 def oxygen_plan(

@@ -172,6 +172,8 @@ class DiveRules(Frozen):
         Way up and down again that counts as a tooth, m.
     oxygen : float
         House limit of oxygen pressure, Pa.
+    turn_share : float
+        Share of the gas over the pressure to leave at that may be used on the way out.
     """
 
     factors: tuple[float, float]
@@ -185,6 +187,7 @@ class DiveRules(Frozen):
     overrun: float
     sawtooth: float
     oxygen: float
+    turn_share: float = 0.5
 
 
 @dataclass(frozen=True)

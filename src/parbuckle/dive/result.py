@@ -69,6 +69,9 @@ class GasPlan(Frozen):
         True where the diver surfaces under the house figure.
     late : Bools
         True where the diver reaches the leave-bottom pressure before the tasks are done.
+    turn : Floats or None
+        Pressure at which a way out turns into a way back as long, Pa gauge; None also where the start holds no more
+        than the pressure to leave at in any draw.
     """
 
     used: Floats
@@ -81,6 +84,7 @@ class GasPlan(Frozen):
     empty: Bools
     under: Bools
     late: Bools
+    turn: Floats | None = None
 
 
 @dataclass(frozen=True)

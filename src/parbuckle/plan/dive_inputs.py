@@ -177,4 +177,5 @@ def _rules(stages: Stages, asking: Asking) -> DiveRules:
         overrun=house["overrun"],
         sawtooth=house["sawtooth"],
         oxygen=house["oxygen_limit"],
+        turn_share=house["turn_share"],
     )

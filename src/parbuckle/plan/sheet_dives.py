@@ -185,6 +185,7 @@ def _pressures(gas: GasPlan) -> Row:
     known = gas.end is not None
     return {
         "start_bar": band_of(gas.start, 1.0 / BAR),
+        "turn_bar": None if gas.turn is None else high(gas.turn, 1.0 / BAR),
         "leave_bottom_bar": None if gas.leave is None else high(gas.leave, 1.0 / BAR),
         "leaving_bar": band_of(gas.leaving, 1.0 / BAR),
         "end_pressure_bar": band_of(gas.end, 1.0 / BAR),
