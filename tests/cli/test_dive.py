@@ -70,6 +70,8 @@ def test_rounding_is_on_the_safe_side() -> None:
     row = told["divers"][0]
     shown = float(leave_at(row, "metric").split("\u202f")[0])
     assert row["leave_bottom_bar"] <= shown < row["leave_bottom_bar"] + 5.0
+    psi = float(leave_at(row, "imperial").split("\u202f")[0])
+    assert row["leave_bottom_bar"] <= psi / 14.5038
     texts = dict(dive_rows(told, "metric"))
     assert f"Model {int(told['no_stop_min']['model'])} min" in texts["No stop"]
     hours = float(texts["Flying"].split("before ")[1].split(" h")[0])

@@ -15,6 +15,7 @@ REFUSED = {
 """Keys that have one right value: every change is refused."""
 
 LABELS = {
+    "sealed": "the instructor's file; a plan never opens it, and only says whether one is named",
     "kit.team.name": "stands on the table of bags and on the pool-test sheet, not in a plan",
     "kit.sling[].kind": "what it is, in words; its marked limit decides",
     "kit.sling[].count": "how many alike are in the box; a plan does not count them",

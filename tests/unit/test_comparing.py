@@ -71,3 +71,30 @@ def test_nothing_is_shown_that_no_plan_has() -> None:
     rows = rows_of(planned("first-answer"))
     assert ("Lift", "Bags") not in rows
     assert all(cell.strip() for row in rows.values() for cell in row["cells"])
+
+
+def test_limits_are_rounded_to_the_safe_side() -> None:
+    plan = planned("tidal-frame")
+    dive = plan["dives"][0]
+    dive["no_stop_min"] |= {"model": 26.9, "navy_table": 40.0, "shorter": "model"}
+    dive["divers"][0] |= {"name": "Ines", "leave_bottom_bar": 71.2, "turn_bar": 141.2}
+    plan["circles"] |= {"bottom_m": 12.1}
+    rows = rows_of(plan)
+    assert rows["Dive 1", "No-stop limit, the shorter"]["cells"] == ["26 min"]
+    assert rows["Dive 1", "Leave the bottom at"]["cells"][0].startswith("Ines 75 bar (1090 psi)")
+    assert rows["Dive 1", "Turn at, where it is a search"]["cells"][0].startswith("Ines 145 bar (2110 psi)")
+    assert rows["Ascent", "Keep clear on the bottom"]["cells"] == ["13 m (40 ft)"]
+    dive["no_stop_min"] |= {"model": None, "navy_table": None, "shorter": None}
+    assert rows_of(plan)["Dive 1", "No-stop limit, the shorter"]["cells"] == ["no limit"]
+
+
+def test_a_lifted_stop_differs_from_one_that_holds() -> None:
+    lifted = planned("tidal-frame")
+    for finding in lifted["findings"]:
+        if finding["level"] == "stop":
+            finding["lifted"] = {"by": "Ada", "reason": "seen", "at": ""}
+    cells = [
+        row["cells"] for (section, _), row in rows_of(planned("tidal-frame"), lifted).items() if "rules" in section
+    ]
+    assert cells
+    assert all("Lifted by Ada" in other and "Lifted by" not in first for first, other in cells)

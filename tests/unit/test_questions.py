@@ -102,6 +102,11 @@ def test_hazards_are_no_only_when_somebody_said_so() -> None:
     assert case_from_answers({"hazards": [NONE_OF_THESE]})["hazards"] == dict.fromkeys(HAZARDS.values(), "no")
 
 
+@pytest.mark.parametrize("words", [[NONE_OF_THESE, "ordnance"], ["ordnance", NONE_OF_THESE]])
+def test_a_hazard_that_was_named_is_never_taken_back_by_none_of_these(words: list[str]) -> None:
+    assert case_from_answers({"hazards": words})["hazards"] == {"ordnance": "yes"}
+
+
 def test_what_was_mistyped_is_kept_and_told() -> None:
     case = case_from_answers({**ANSWERS, "depth": "fourteen", "when": "tomorrow"}, kit())
     assert (case["site"]["depth"], case["dive"][0]["start"]) == ("fourteen", "tomorrow")

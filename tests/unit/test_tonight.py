@@ -108,6 +108,44 @@ def test_a_lifted_stop_no_longer_holds_a_question() -> None:
     assert stage_states(document)["lift"]["stop"] == 0
 
 
+def test_a_lifted_stop_stays_visible_with_its_reason() -> None:
+    document = planned("tidal-frame")
+    lifted = [row for row in document["findings"] if row["level"] == "stop"]
+    for finding in lifted:
+        finding["lifted"] = {"by": "Ada", "reason": "seen by two", "at": ""}
+    for finding in lifted:
+        mine = [row for row in answers(document).values() if finding["code"] in row["findings"]]
+        assert mine
+        assert not [row for row in mine if row["state"] == "answered"]
+    told = " ".join(row["what_to_do"] for row in answers(document).values())
+    assert "Stop lifted. " in told
+    assert "Lifted by Ada: seen by two." in told
+    assert stage_states(document)["lift"]["state"] in ("unanswered", "caution")
+
+
+def test_gear_that_is_past_its_date_is_told_after_its_stop_was_lifted() -> None:
+    document = planned("quarry-outboard")
+    row = {**document["findings"][0], "code": "past_due", "level": "stop", "text": "Bag C25 is past its date."}
+    document["findings"].append({**row, "lifted": {"by": "Ada", "reason": "tested today", "at": ""}})
+    answer = answers(document)[15]["answer"]
+    assert "Bag C25 is past its date." in answer
+    assert "Nothing in this plan is out of date" not in answer
+
+
+def test_pressures_to_act_at_are_those_of_the_dive_page_and_circles_are_rounded_up() -> None:
+    document = planned("quarry-outboard")
+    document["dives"][0]["divers"][0] |= {"name": "Ines", "leave_bottom_bar": 71.2, "turn_bar": 141.2}
+    document["dives"][0]["does"] = "search"
+    document["circles"] |= {"bottom_m": 12.1, "surface_m": 17.1}
+    document["lift"]["ceiling_kg"] = 39.9
+    rows = answers(document)
+    assert "turn at: Ines 145 bar (2110 psi)" in rows[6]["answer"]
+    assert "leave the bottom at: Ines 75 bar (1090 psi)" in rows[6]["answer"]
+    assert "inside 13 m (40 ft)" in rows[8]["answer"]
+    assert "inside 18 m (57 ft)" in rows[8]["answer"]
+    assert "Stop filling at 39 kg (87 lb)" in rows[3]["answer"]
+
+
 def test_numbers_come_in_both_systems() -> None:
     rows = answers(planned("quarry-outboard"))
     for number, metric, imperial in (

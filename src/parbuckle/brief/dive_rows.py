@@ -2,14 +2,17 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Mapping
 from typing import Any
 
 from parbuckle.quantity.shown import show, show_band
+from parbuckle.quantity.units import words
 
 Row = tuple[str, str]
 
 _ROUND_BAR = 5.0  # gauges are read to 5 bar; a pressure to leave at is rounded up
+_ROUND_PSI = 10.0 * words("pressure")["psi"].factor / words("pressure")["bar"].factor  # 10 psi, in bar
 _TENTHS = 10
 _SHORTER = {"model": " The model is shorter.", "navy_table": " The table is shorter."}
 
@@ -61,7 +64,54 @@ def leave_at(row: Mapping[str, Any], units: str) -> str:
     str
         With unit.
     """
-    return _gauge(row["leave_bottom_bar"], units)
+    return gauge(row["leave_bottom_bar"], units)
+
+
+def gauge(bar: float | None, units: str) -> str:
+    """Give a pressure to act at as it is read: rounded up, to 5 bar, and that to 10 psi.
+
+    Parameters
+    ----------
+    bar : float or None
+        The pressure; None where it is not known.
+    units : str
+        ``metric`` or ``imperial``.
+
+    Returns
+    -------
+    str
+        With unit.
+
+    Examples
+    --------
+    >>> gauge(141.2, "metric").split(), gauge(141.2, "imperial").split()
+    (['145', 'bar'], ['2110', 'psi'])
+    """
+    read = None if bar is None else _up(bar, _ROUND_BAR)
+    return show(_up(read, _ROUND_PSI) if read and units == "imperial" else read, "pressure", units, 3)
+
+
+def gauge_both(bar: float | None, units: str) -> str:
+    """Give a pressure to act at in both unit systems, the chosen one first.
+
+    Parameters
+    ----------
+    bar : float or None
+        The pressure; None where it is not known.
+    units : str
+        ``metric`` or ``imperial``.
+
+    Returns
+    -------
+    str
+        Such as ``75 bar (1090 psi)``.
+    """
+    first, second = gauge(bar, units), gauge(bar, "imperial" if units == "metric" else "metric")
+    return first if first == second else f"{first} ({second})"
+
+
+def _up(value: float, step: float) -> float:
+    return math.ceil(value / step) * step
 
 
 def _window(dive: Mapping[str, Any]) -> str:
@@ -97,12 +147,8 @@ def _leave(dive: Mapping[str, Any]) -> list[Row]:
 def _turn(dive: Mapping[str, Any], units: str) -> list[Row]:
     """Only where there is a way back: a search."""
     known = [row for row in dive["divers"] if row.get("turn_bar") is not None and "search" in dive["does"]]
-    told = ", ".join(f"{row['name']} at {_gauge(row['turn_bar'], units)}" for row in known)
+    told = ", ".join(f"{row['name']} at {gauge(row['turn_bar'], units)}" for row in known)
     return [("Turn", f"{told}. The first gauge that reads this turns both.")] if known else []
-
-
-def _gauge(bar: float | None, units: str) -> str:
-    return show(None if bar is None else -(-bar // _ROUND_BAR) * _ROUND_BAR, "pressure", units, 3)
 
 
 def _times(dive: Mapping[str, Any]) -> str:
@@ -110,14 +156,31 @@ def _times(dive: Mapping[str, Any]) -> str:
 
 
 def _limits(limits: Mapping[str, Any]) -> str:
-    table = f"{_limit(limits['navy_table'])}" if limits["navy_known"] else "no answer"
+    table = f"{limit(limits['navy_table'])}" if limits["navy_known"] else "no answer"
     shorter = {"model": " The model is shorter.", "navy_table": " The table is shorter."}.get(
         limits["shorter"] or "", ""
     )
-    return f"Model {_limit(limits['model'])}, Navy table {table}, from leaving the surface.{shorter}"
+    return f"Model {limit(limits['model'])}, Navy table {table}, from leaving the surface.{shorter}"
 
 
-def _limit(minutes: float | None) -> str:
+def limit(minutes: float | None) -> str:
+    """Give a no-stop limit in whole minutes, cut off.
+
+    Parameters
+    ----------
+    minutes : float or None
+        The limit; None without one.
+
+    Returns
+    -------
+    str
+        Such as ``26 min``, or ``no limit``.
+
+    Examples
+    --------
+    >>> limit(26.9), limit(None)
+    ('26 min', 'no limit')
+    """
     return "no limit" if minutes is None else f"{minutes // 1.0:.0f} min"
 
 

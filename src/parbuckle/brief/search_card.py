@@ -6,6 +6,7 @@ import math
 from collections.abc import Mapping, Sequence
 from typing import Any
 
+from parbuckle.brief.dive_rows import gauge_both
 from parbuckle.brief.figures import Figures, figures_of
 from parbuckle.brief.frame import frame
 from parbuckle.brief.press import compile_pdf, paper_size
@@ -212,7 +213,7 @@ def _turn(document: Mapping[str, Any], pattern: Mapping[str, Any], figures: Figu
     divers = dives[place].get("divers") or [] if place < len(dives) else []
     told = [(str(diver["name"]), diver.get("turn_bar") or diver.get("leave_bottom_bar")) for diver in divers]
     return [
-        {"name": name, "value": figures.safe_both(bar, "pressure", up=True)}
+        {"name": name, "value": gauge_both(bar, figures.units)}
         for name, bar in told
         if bar is not None and (name in team or not team)
     ]

@@ -6,8 +6,9 @@ from collections.abc import Callable, Iterator, Mapping, Sequence
 from functools import partial
 from typing import Any
 
-from parbuckle.desk.tonight_words import Document, band, listed, one, time_band
-from parbuckle.quantity.shown import NOT_KNOWN, THIN, clock, show
+from parbuckle.brief.dive_rows import limit
+from parbuckle.desk.tonight_words import Document, band, gauges, listed, one, safe, share, texts_of, time_band
+from parbuckle.quantity.shown import NOT_KNOWN, clock
 
 Cell = Callable[[Document], str]
 
@@ -68,6 +69,10 @@ def _single(path: str, kind: str) -> Cell:
     return lambda plan: one(plan, _at(plan, path), kind) if _at(plan, path) is not None else _NOT
 
 
+def _limit(path: str, kind: str, up: bool) -> Cell:
+    return lambda plan: safe(plan, _at(plan, path), kind, up) if _at(plan, path) is not None else _NOT
+
+
 def _words(path: str) -> Cell:
     return lambda plan: str(_at(plan, path) or _NOT)
 
@@ -93,9 +98,7 @@ def _rigging(plan: Document) -> str:
     """The item that comes nearest to its limit."""
     used = [row for row in plan["lift"]["rigging"] if row.get("used") is not None]
     worst = max(used, key=lambda row: row["used"], default=None)
-    return (
-        _NOT if worst is None else f"{worst['item']} at {show(worst['used'], 'share').replace(THIN, ' ')} of its limit"
-    )
+    return _NOT if worst is None else f"{worst['item']} at {share(worst['used'])} of its limit"
 
 
 def _in_water(plan: Document) -> str:
@@ -114,9 +117,9 @@ _FIXED: tuple[tuple[str, str, Cell], ...] = (
     ("Lift", "Why", _words("lift.method_why")),
     ("Lift", "Bags", _bags),
     ("Lift", "Needed", _banded("lift.required_kg", "mass")),
-    ("Lift", "Filling stops at", _single("lift.ceiling_kg", "mass")),
+    ("Lift", "Filling stops at", _limit("lift.ceiling_kg", "mass", up=False)),
     ("Lift", "Over when it lets go", _banded("lift.surplus_at_release_kg", "mass")),
-    ("Lift", "Over at most", _single("lift.surplus_at_most_kg", "mass")),
+    ("Lift", "Over at most", _limit("lift.surplus_at_most_kg", "mass", up=True)),
     ("Lift", "What catches it", _words("lift.catches")),
     ("Lift", "Floats once free in", _words("lift.chance_floats_words")),
     ("Lift", "Reserve at the surface", _banded("lift.reserve.reached_share", "share")),
@@ -131,8 +134,8 @@ _FIXED: tuple[tuple[str, str, Cell], ...] = (
     ("Ascent", "Stays within the rate", _single("ascent.under_control.chance_within_rate", "share")),
     ("Ascent", "Runs away", _single("ascent.under_control.chance_runaway", "share")),
     ("Ascent", "Sinks back", _single("ascent.under_control.chance_sinks_back", "share")),
-    ("Ascent", "Keep clear on the bottom", _single("circles.bottom_m", "length")),
-    ("Ascent", "Keep clear at the surface", _single("circles.surface_m", "length")),
+    ("Ascent", "Keep clear on the bottom", _limit("circles.bottom_m", "length", up=True)),
+    ("Ascent", "Keep clear at the surface", _limit("circles.surface_m", "length", up=True)),
     ("Search", "Pattern", _words("search.best.words")),
     ("Search", "Chance to find it", _single("search.best.chance", "share")),
     ("Search", "Time on the pattern", _single("search.best.minutes", "minutes")),
@@ -150,29 +153,25 @@ def _dive(place: int) -> Iterator[tuple[str, str, Cell]]:
     yield name, "What for", lambda plan: str(of(plan)["does"])
     yield name, "Start", lambda plan: clock(of(plan)["start"], with_date=True)
     yield name, "Bottom time", lambda plan: band(plan, of(plan)["bottom_time_min"], "minutes")
-    yield name, "No-stop limit, the shorter", lambda plan: _no_stop(plan, of(plan)["no_stop_min"])
+    yield name, "No-stop limit, the shorter", lambda plan: _no_stop(of(plan)["no_stop_min"])
     yield name, "Stops due", lambda plan: _stops(plan, of(plan)["stops"])
-    yield name, "Leave the bottom at", lambda plan: _leaving(plan, of(plan)["divers"])
+    yield name, "Turn at, where it is a search", lambda plan: gauges(plan, _searchers(of(plan)), "turn_bar")
+    yield name, "Leave the bottom at", lambda plan: gauges(plan, of(plan)["divers"], "leave_bottom_bar")
     yield name, "Slack at", lambda plan: time_band(of(plan)["window"]["slack"])
-    yield name, "Fits slack by the clock", lambda plan: _share(of(plan)["window"]["chance_fits"])
+    yield name, "Fits slack by the clock", lambda plan: share(of(plan)["window"]["chance_fits"])
 
 
-def _no_stop(plan: Document, row: Mapping[str, Any]) -> str:
-    return one(plan, row[row["shorter"] or "model"], "minutes")
+def _searchers(dive: Mapping[str, Any]) -> list[Mapping[str, Any]]:
+    return list(dive["divers"]) if "search" in dive["does"] else []
+
+
+def _no_stop(row: Mapping[str, Any]) -> str:
+    return limit(row[row["shorter"] or "model"])
 
 
 def _stops(plan: Document, rows: Sequence[Mapping[str, Any]]) -> str:
     told = [f"{one(plan, row['min'], 'minutes')} at {one(plan, row['depth_m'], 'length')}" for row in rows]
     return listed(told) or "none"
-
-
-def _leaving(plan: Document, rows: Sequence[Mapping[str, Any]]) -> str:
-    known = [row for row in rows if row.get("leave_bottom_bar") is not None]
-    return listed(f"{row['name']} {one(plan, row['leave_bottom_bar'], 'pressure')}" for row in known)
-
-
-def _share(value: float) -> str:
-    return show(value, "share").replace(THIN, " ")
 
 
 def _findings(plans: Sequence[Document]) -> Iterator[tuple[str, str, Cell]]:
@@ -181,7 +180,7 @@ def _findings(plans: Sequence[Document]) -> Iterator[tuple[str, str, Cell]]:
     for level in _LEVELS:
         for plan in plans:
             for row in plan["findings"]:
-                if row["level"] == level and not row["lifted"]:
+                if row["level"] == level:
                     seen.setdefault(row["code"], level)
     for code in seen:
         cells = [_texts(code, plan) for plan in plans]
@@ -190,4 +189,4 @@ def _findings(plans: Sequence[Document]) -> Iterator[tuple[str, str, Cell]]:
 
 
 def _texts(code: str, plan: Document) -> str:
-    return " ".join(row["text"] for row in plan["findings"] if row["code"] == code and not row["lifted"]) or _NOT
+    return " ".join(texts_of(plan, (code,))) or _NOT

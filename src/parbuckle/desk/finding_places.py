@@ -93,8 +93,29 @@ def stage_of_lack(row: Mapping[str, str]) -> str:
     )
 
 
+def level_of(row: Mapping[str, Any]) -> str:
+    """Give the level at which a finding weighs: a stop that was lifted stays visible, as a caution.
+
+    Parameters
+    ----------
+    row : mapping
+        A row of ``findings``.
+
+    Returns
+    -------
+    str
+        ``stop``, ``unanswered``, ``caution`` or ``note``.
+
+    Examples
+    --------
+    >>> level_of({"level": "stop", "lifted": {"by": "Ada"}})
+    'caution'
+    """
+    return "caution" if row["lifted"] else str(row["level"])
+
+
 def stage_states(document: Mapping[str, Any]) -> dict[str, dict[str, Any]]:
-    """Give the state of each stage of a plan: the worst of its findings that hold, and how many of each.
+    """Give the state of each stage of a plan: the worst of its findings, and how many of each; see ``level_of``.
 
     Parameters
     ----------
@@ -108,8 +129,7 @@ def stage_states(document: Mapping[str, Any]) -> dict[str, dict[str, Any]]:
     """
     counts = {stage: dict.fromkeys(_LEVELS, 0) for stage in STAGES}
     for row in document["findings"]:
-        if not row["lifted"]:
-            counts[place_of_finding(row, document)["stage"]][row["level"]] += 1
+        counts[place_of_finding(row, document)["stage"]][level_of(row)] += 1
     return {
         stage: {"state": next((level for level in _LEVELS if told[level]), "none"), **told}
         for stage, told in counts.items()

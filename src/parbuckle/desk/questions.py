@@ -121,11 +121,10 @@ def _told(table: dict[str, Any]) -> dict[str, Any]:
 
 
 def _hazards(words: Any) -> dict[str, str]:
-    """Each hazard that was named is 'yes'; all are 'no' only when somebody said so."""
+    """Each hazard that was named is 'yes', whatever else was said; all are 'no' only when nothing but that was said."""
     named = words if isinstance(words, list) else [words]
-    if NONE_OF_THESE in named:
-        return dict.fromkeys(HAZARDS.values(), "no")
-    return {HAZARDS[word]: "yes" for word in named if word in HAZARDS}
+    found = {HAZARDS[word]: "yes" for word in named if word in HAZARDS}
+    return dict.fromkeys(HAZARDS.values(), "no") if not found and NONE_OF_THESE in named else found
 
 
 def _object(what: str, said: Mapping[str, Any]) -> dict[str, Any]:

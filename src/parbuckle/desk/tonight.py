@@ -9,9 +9,9 @@ from typing import Any
 from parbuckle.desk import tonight_day as day
 from parbuckle.desk import tonight_lift as lift
 from parbuckle.desk import tonight_told as told
-from parbuckle.desk.finding_places import finding_places, place_of_finding, stage_states
+from parbuckle.desk.finding_places import finding_places, level_of, place_of_finding, stage_states
 from parbuckle.desk.tonight_lift import Said
-from parbuckle.desk.tonight_words import Document
+from parbuckle.desk.tonight_words import Document, with_lifting
 
 _WORST = ("stop", "unanswered", "caution")
 _MOST = 3
@@ -143,8 +143,8 @@ def tonight(document: Document) -> dict[str, Any]:
 
 def _row(number: int, asked: _Asked, document: Document) -> dict[str, Any]:
     answer, lacking = asked.answer(document)
-    weighing = [row for row in document["findings"] if not row["lifted"] and _key(row, document) in asked.keys]
-    worst = next((level for level in _WORST if any(row["level"] == level for row in weighing)), "answered")
+    weighing = [row for row in document["findings"] if _key(row, document) in asked.keys]
+    worst = next((level for level in _WORST if any(level_of(row) == level for row in weighing)), "answered")
     state = "unanswered" if lacking and worst != "stop" else worst
     return {
         "n": number,
@@ -153,16 +153,16 @@ def _row(number: int, asked: _Asked, document: Document) -> dict[str, Any]:
         "state": state,
         "stage": asked.stage,
         "key": asked.key,
-        "what_to_do": _to_do(lacking, [row for row in weighing if row["level"] == state]),
+        "what_to_do": _to_do(lacking, [row for row in weighing if level_of(row) == state]),
         "findings": [row["code"] for row in weighing],
     }
 
 
 def _to_do(lacking: str | None, rows: list[dict[str, Any]]) -> str:
     """What is open comes alone; else the first findings of that state, and how many more there are."""
-    if lacking and not any(row["level"] == "stop" for row in rows):
+    if lacking and not any(level_of(row) == "stop" for row in rows):
         return lacking
-    texts = list(dict.fromkeys(f"{row['text']} {row['do']}" for row in rows))
+    texts = list(dict.fromkeys(with_lifting(row) if row["lifted"] else f"{row['text']} {row['do']}" for row in rows))
     more = f"And {len(texts) - _MOST} more." if len(texts) > _MOST else ""
     return " ".join(part for part in (*texts[:_MOST], more, lacking) if part)
 

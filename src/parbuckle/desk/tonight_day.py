@@ -5,8 +5,18 @@ from __future__ import annotations
 from typing import Any
 
 from parbuckle.desk.tonight_lift import Said
-from parbuckle.desk.tonight_words import Document, band, listed, one, sentences, texts_of, time_band
-from parbuckle.quantity.shown import THIN, clock, show
+from parbuckle.desk.tonight_words import (
+    Document,
+    band,
+    gauges,
+    listed,
+    safe,
+    sentences,
+    share,
+    texts_of,
+    time_band,
+)
+from parbuckle.quantity.shown import clock
 
 _TASKS = "Write the tasks of each dive with their times under Dive."
 _GEAR = ("quarantined", "past_due", "past_due_unused", "due_soon", "no_due_date", "bag_unmeasured")
@@ -44,13 +54,9 @@ def _window(document: Document, dive: dict[str, Any]) -> str:
     return (
         f"{dive['label']}: slack at {time_band(window['slack'])}, under your limit from {time_band(window['opens'])} "
         f"to {time_band(window['closes'])}: {there}. The work needs {needed}: by the clock it fits in "
-        f"{_share(window['chance_fits'])} of the draws; started when the float stands upright, in "
-        f"{_share(window['chance_fits_on_sight'])}"
+        f"{share(window['chance_fits'])} of the draws; started when the float stands upright, in "
+        f"{share(window['chance_fits_on_sight'])}"
     )
-
-
-def _share(value: float) -> str:
-    return show(value, "share").replace(THIN, " ")
 
 
 def _length(document: Document, dive: dict[str, Any]) -> str:
@@ -73,15 +79,13 @@ def breathing(document: Document) -> Said:
     """
     rows = []
     for dive in document.get("dives") or []:
-        known = [row for row in dive["divers"] if row.get("leave_bottom_bar") is not None]
-        leave = [f"{row['name']} {one(document, row['leave_bottom_bar'], 'pressure')}" for row in known]
-        back = [row for row in known if row.get("turn_bar") is not None and "search" in dive["does"]]
-        turns = [f"{row['name']} {one(document, row['turn_bar'], 'pressure')}" for row in back]
-        rows += [f"{dive['label']}, turn at: {listed(turns)}"] if turns else []
-        rows += [f"{dive['label']}, leave the bottom at: {listed(leave)}"] if leave else []
-        up = [row["two_people_up_l"]["high"] for row in known if row.get("two_people_up_l")]
+        turns = gauges(document, dive["divers"] if "search" in dive["does"] else [], "turn_bar")
+        leave = gauges(document, dive["divers"], "leave_bottom_bar")
+        rows += [f"{dive['label']}, turn at: {turns}"] if turns else []
+        rows += [f"{dive['label']}, leave the bottom at: {leave}"] if leave else []
+        up = [row["two_people_up_l"]["high"] for row in dive["divers"] if leave and row.get("two_people_up_l")]
         if up:
-            rows.append(f"Two people up from there need up to {one(document, max(up), 'free_gas')}")
+            rows.append(f"Two people up from there need up to {safe(document, max(up), 'free_gas', up=True)}")
     if not rows:
         return "No turn pressure is worked out.", f"Give each diver a breathing cylinder. {_TASKS}"
     return sentences(*rows), None
@@ -152,10 +156,10 @@ def not_found(document: Document) -> Said:
     return (
         sentences(
             f"First: {best['words']}",
-            f"The chance to find it with that is {_share(best['chance'])}",
+            f"The chance to find it with that is {share(best['chance'])}",
             f"Off the bottom by {clock(off)}" if off else None,
             f"Then: {second['words']}" if second else "Then write the pass under Search: the map moves, plan again",
-            f"The chance that it lies off the map is {_share(search['elsewhere'])}" if search["elsewhere"] else None,
+            f"The chance that it lies off the map is {share(search['elsewhere'])}" if search["elsewhere"] else None,
         ),
         None,
     )

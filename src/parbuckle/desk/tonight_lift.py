@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import Any
 
-from parbuckle.desk.tonight_words import Document, band, listed, one, sentences
+from parbuckle.desk.tonight_words import Document, band, listed, safe, sentences
 
 Said = tuple[str, str | None]
 """The answer; and what is still open, with how to say it in the case, or None."""
@@ -67,7 +67,9 @@ def bags(document: Document) -> Said:
     return (
         sentences(
             listed(rows),
-            f"Stop filling at {one(document, lift['ceiling_kg'], 'mass')} of lift" if lift.get("ceiling_kg") else None,
+            f"Stop filling at {safe(document, lift['ceiling_kg'], 'mass', up=False)} of lift"
+            if lift.get("ceiling_kg")
+            else None,
             f"Needed: {band(document, lift['required_kg'], 'mass')}" if lift.get("required_kg") else None,
             f"Free of the bottom it floats in {lift['chance_floats_words']}" if "chance_floats_words" in lift else None,
             _if_light(document, lift),
@@ -78,7 +80,7 @@ def bags(document: Document) -> Said:
 
 def _if_light(document: Document, lift: dict[str, Any]) -> str | None:
     most = lift.get("surplus_at_most_kg")
-    return None if most is None else f"If it is the light case: up to {one(document, most, 'mass')} over"
+    return None if most is None else f"If it is the light case: up to {safe(document, most, 'mass', up=True)} over"
 
 
 def surplus(document: Document) -> Said:
@@ -106,7 +108,7 @@ def surplus(document: Document) -> Said:
     now = lift.get("surplus_at_release_kg")
     return (
         sentences(
-            f"Up to {one(document, lift['surplus_at_most_kg'], 'mass')}",
+            f"Up to {safe(document, lift['surplus_at_most_kg'], 'mass', up=True)}",
             f"At the moment it comes free {band(document, now, 'mass')}" if now else None,
             f"Then: {lift['catches']}" if lift.get("catches") else "Nothing is named that stops it",
             lift.get("sentence") if lift.get("method") == "accompanied" else None,
@@ -137,7 +139,7 @@ def lift_gas(document: Document) -> Said:
     cylinder = lift.get("cylinder")
     if cylinder is None:
         return f"All tries need {needs} of free gas.", "Name the lifting cylinder under Lift."
-    usable = one(document, cylinder["usable_l"], "free_gas")
+    usable = safe(document, cylinder["usable_l"], "free_gas", up=False)
     return (
         sentences(
             f"{cylinder['id']}, for lifting alone, gives {usable}",
@@ -165,8 +167,8 @@ def places(document: Document) -> Said:
     circles = document.get("circles")
     around = drift = None
     if circles and circles["bottom_m"] is not None:
-        around = f"It can fall back inside {one(document, circles['bottom_m'], 'length')} on the bottom"
-        drift = f"It can come up inside {one(document, circles['surface_m'], 'length')}"
+        around = f"It can fall back inside {safe(document, circles['bottom_m'], 'length', up=True)} on the bottom"
+        drift = f"It can come up inside {safe(document, circles['surface_m'], 'length', up=True)}"
         if circles["drift_towards_deg"] is not None:
             drift += f", and drifts towards {circles['drift_towards_deg']:03.0f}°"
     elif (document.get("lift") or {}).get("method"):

@@ -5,8 +5,10 @@ from __future__ import annotations
 from collections.abc import Iterable, Mapping, Sequence
 from typing import Any
 
+from parbuckle.brief.dive_rows import gauge_both
+from parbuckle.brief.figures import Figures
 from parbuckle.duties.words import understood
-from parbuckle.quantity.shown import THIN, both, clock, show_band
+from parbuckle.quantity.shown import THIN, both, clock, show, show_band
 
 Document = Mapping[str, Any]
 
@@ -55,6 +57,66 @@ def one(document: Document, value: float | None, kind: str) -> str:
     """
     first, second = (text.replace(THIN, " ") for text in both(value, kind, document["case"]["units"]))
     return first if first == second else f"{first} ({second})"
+
+
+def safe(document: Document, value: float | None, kind: str, up: bool) -> str:
+    """Show one limit in whole units of both systems, rounded to the safe side.
+
+    Parameters
+    ----------
+    document : mapping
+        The plan document.
+    value : float or None
+        In the base unit of the kind.
+    kind : str
+        Kind of the table of shown kinds.
+    up : bool
+        True when more is safer.
+
+    Returns
+    -------
+    str
+        Such as ``12 m (40 ft)``.
+    """
+    return Figures(document["case"]["units"]).safe_both(value, kind, up).replace(THIN, " ")
+
+
+def gauges(document: Document, rows: Iterable[Mapping[str, Any]], key: str) -> str:
+    """Show the pressure at which each diver acts, as the dive page rounds it.
+
+    Parameters
+    ----------
+    document : mapping
+        The plan document.
+    rows : iterable of mapping
+        Divers.
+    key : str
+        Key of the pressure, bar; a diver without it is left out.
+
+    Returns
+    -------
+    str
+        Such as ``Ines 75 bar (1090 psi) and Tomas 80 bar (1170 psi)``.
+    """
+    units = document["case"]["units"]
+    known = [(row["name"], row[key]) for row in rows if row.get(key) is not None]
+    return listed(f"{name} {gauge_both(bar, units)}".replace(THIN, " ") for name, bar in known)
+
+
+def share(value: float) -> str:
+    """Show a share of a hundred.
+
+    Parameters
+    ----------
+    value : float
+        From 0 to 1.
+
+    Returns
+    -------
+    str
+        Such as ``48 %``.
+    """
+    return show(value, "share").replace(THIN, " ")
 
 
 def listed(words: Iterable[str], last: str = "and") -> str:
@@ -155,6 +217,25 @@ def texts_of(document: Document, codes: Sequence[str]) -> list[str]:
     Returns
     -------
     list of str
-        In the order of the document; lifted ones left out.
+        In the order of the document; of a stop that was lifted, that it was, and by whom.
     """
-    return [row["text"] for row in document["findings"] if row["code"] in codes and not row["lifted"]]
+    return [with_lifting(row) for row in document["findings"] if row["code"] in codes]
+
+
+def with_lifting(row: Mapping[str, Any]) -> str:
+    """Give the text of a finding; a stop that was lifted stays visible.
+
+    Parameters
+    ----------
+    row : mapping
+        A row of ``findings``.
+
+    Returns
+    -------
+    str
+        Such as ``Stop lifted. The bag is past its date. Lifted by Ada: tested today.``.
+    """
+    lifted = row["lifted"]
+    if not lifted:
+        return str(row["text"])
+    return f"Stop lifted. {row['text']} Lifted by {lifted['by']}: {str(lifted['reason']).rstrip('.')}."
