@@ -67,13 +67,22 @@ def slope(body: Body, i: int) -> Callable[[float, list[float]], list[float]]:
     return rhs
 
 
+class Surface:
+    """The event that ends an ascent: the depth at which the top of the load is at the surface."""
+
+    terminal = True
+
+    def __init__(self, top: float) -> None:
+        self.top = top
+
+    def __call__(self, t: float, y: list[float]) -> float:
+        return float(y[0] - self.top)
+
+
 def alone(body: Body, depth: Floats, top: Floats, i: int) -> tuple[float, float]:
     """Follow one lane with SciPy; give time and speed at the surface."""
 
-    def surface(t: float, y: list[float]) -> float:
-        return float(y[0] - top[i])
-
-    surface.terminal = True  # type: ignore[attr-defined]
+    surface = Surface(float(top[i]))
     done = solve_ivp(slope(body, i), (0.0, 3000.0), [float(depth[i]), 0.0], rtol=RTOL, atol=1e-9, events=surface)
     return float(done.t_events[0][0]), float(done.y_events[0][0][1])
 

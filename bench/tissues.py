@@ -12,6 +12,7 @@ import os
 import threading
 import time
 from collections.abc import Callable
+from functools import partial
 
 import numpy as np
 
@@ -19,7 +20,8 @@ from parbuckle.dive.loading import AIR, at_rest, load
 from parbuckle.dive.logged import highest_ceiling, loaded_at_end
 from parbuckle.dive.profile import Leg
 from parbuckle.physics.compiled import can_compile
-from parbuckle.quantity.breathing import parse_gas
+from parbuckle.quantity.breathing import Gas, parse_gas
+from parbuckle.quantity.frozen import Floats
 
 PROFILES, SAMPLES, INTERVAL = 8000, 2000, 4.0
 SURFACE = 101325.0
@@ -27,7 +29,7 @@ REPEATS = 5
 TRIMIX = parse_gas("21/35")
 
 
-def profiles() -> np.ndarray:  # type: ignore[type-arg]
+def profiles() -> Floats:
     """Make sawtooth dives."""
     rng = np.random.default_rng(1)
     depth = np.abs(np.cumsum(rng.normal(0.0, 0.3, (PROFILES, SAMPLES)), axis=1))
@@ -44,7 +46,7 @@ def best(run: Callable[[], object], count: int, clock: Callable[[], float] = tim
     return count / min(times)
 
 
-def on_two(run: Callable[[np.ndarray], object], pressure: np.ndarray) -> None:  # type: ignore[type-arg]
+def on_two(run: Callable[[Floats], object], pressure: Floats) -> None:
     """Share the profiles between two threads."""
     half = len(pressure) // 2
     threads = [threading.Thread(target=run, args=(part,)) for part in (pressure[:half], pressure[half:])]
@@ -54,7 +56,12 @@ def on_two(run: Callable[[np.ndarray], object], pressure: np.ndarray) -> None:  
         thread.join()
 
 
-def leg_by_leg(pressure: np.ndarray) -> None:  # type: ignore[type-arg]
+def at_end(rested: Floats, gas: Gas, plain: bool, part: Floats) -> object:
+    """Load some profiles to their end."""
+    return loaded_at_end(rested, part, INTERVAL, gas, plain=plain)
+
+
+def leg_by_leg(pressure: Floats) -> None:
     """Load with the general law, an exponential for each step."""
     tissues = np.repeat(at_rest(SURFACE), len(pressure), axis=2)
     time_each = np.full(len(pressure), INTERVAL)
@@ -70,14 +77,11 @@ def main() -> None:
         for plain in (False, True):
             form = "NumPy" if plain else "compiled"
             some = pressure[: PROFILES // 8] if plain else pressure
-
-            def run(part: np.ndarray, gas: object = gas, plain: bool = plain) -> object:  # type: ignore[type-arg]
-                return loaded_at_end(rested, part, INTERVAL, gas, plain=plain)  # type: ignore[arg-type]
-
+            run = partial(at_end, rested, gas, plain)
             run(some[:10])
-            one = best(lambda run=run, some=some: run(some), len(some))  # type: ignore[misc]
-            spent = best(lambda run=run, some=some: run(some), len(some), time.thread_time)  # type: ignore[misc]
-            two = best(lambda run=run, some=some: on_two(run, some), len(some))  # type: ignore[misc]
+            one = best(partial(run, some), len(some))
+            spent = best(partial(run, some), len(some), time.thread_time)
+            two = best(partial(on_two, run, some), len(some))
             print(
                 f"at the end, {name:20} {form:9}{one:10,.0f} on one thread, {spent:10,.0f} by processor time,", end=""
             )

@@ -57,7 +57,7 @@ def test_the_scale_bar_is_as_long_as_it_says() -> None:
     ground = Ground(board, (10.0, 10.0, WIDE - 10.0, TALL - 40.0), seen)
     ground.signs(Figures())
     drawn = board.svg()
-    length = float(re.match(r"(\d+)", next(text for text in texts(drawn) if "ft" in text)).group(1))  # type: ignore[union-attr]
+    length = float(re.findall(r"\d+", next(text for text in texts(drawn) if "ft" in text))[0])
     bar = [p for p in points(drawn) if math.isclose(p[1], TALL - 5.0, abs_tol=0.01)]
     assert math.isclose(
         max(x for x, _ in bar if x < WIDE / 2) - min(x for x, _ in bar), length * ground.scale, abs_tol=0.1

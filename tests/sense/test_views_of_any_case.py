@@ -10,8 +10,9 @@ import pytest
 from guard.leaves import changes, leaves
 from parbuckle.brief.html_page import write_brief_html
 from parbuckle.case.moments import plain
+from parbuckle.case.toml_text import from_toml, to_toml
 from parbuckle.desk.comparing import compare
-from parbuckle.desk.documents import from_toml, plan_documents, shown_values, to_toml, trace_documents
+from parbuckle.desk.documents import plan_documents, shown_values, trace_documents
 from parbuckle.desk.finding_places import placed_findings
 from parbuckle.desk.questions import missing
 from parbuckle.desk.tonight import tonight

@@ -120,6 +120,7 @@ BROKEN = {
 ODD = {
     "MOD exceeded": (set_of("EAN32", "EAN50"), "oxygen_high"),
     "more oxygen than any limit": (set_of("EAN32", "EAN80"), "oxygen_exposure_over"),
+    "a depth with a slip, far beyond any law": (('depth = "23.0 m"', 'depth = "110 m"'), "oxygen_high"),
     "hypoxic at the surface": (set_of("EAN32", "10/70"), "oxygen_low"),
     "cylinder empty": (set_of("220 bar", "40 bar"), "breathing_empty"),
     "reserve in no filling": (set_of('"12 l"', '"1 l"'), "breathing_empty"),

@@ -17,15 +17,8 @@ from parbuckle.case.documents import check_documents, check_kit, digest_of, faul
 from parbuckle.case.key_paths import place_of
 from parbuckle.case.lines import DEEPEST
 from parbuckle.case.moments import plain
-from parbuckle.desk.documents import (
-    from_toml,
-    kit_faults_of,
-    plan_documents,
-    shown_kit,
-    shown_values,
-    to_toml,
-    trace_documents,
-)
+from parbuckle.case.toml_text import from_toml, to_toml
+from parbuckle.desk.documents import kit_faults_of, plan_documents, shown_kit, shown_values, trace_documents
 from parbuckle.desk.planning import plan
 from parbuckle.quantity.errors import CallError, CaseError, RangeError
 from sample_documents import ALL, DRAWS, case_of, kit_of, planned

@@ -7,7 +7,8 @@ from typing import Any
 import pytest
 
 from parbuckle.desk.changes import value_at
-from parbuckle.desk.keeping import ClashError, as_of, become, edit, keep, redo, title_of, undo
+from parbuckle.desk.going_back import as_of, become, choose, redo, undo
+from parbuckle.desk.keeping import ClashError, edit, keep, title_of
 from parbuckle.quantity.errors import CallError
 from parbuckle.store.memory import MemoryStore
 from parbuckle.store.port import StaleError
@@ -123,3 +124,13 @@ def test_the_title_follows_the_document(store: MemoryStore, row: Row) -> None:
     assert edit(store, row, [put(["case", "title"], "Chain")], "Ada").title == "Chain"
     assert title_of("kit", {"team": {"name": "Crew"}}) == "Crew"
     assert title_of("case", {"case": {"title": 3}}) == "A case without a name"
+
+
+def test_only_a_variant_of_the_case_can_be_chosen(store: MemoryStore, row: Row) -> None:
+    variant = keep(store, "case", {**TREE, "lift": {}}, "Ada", parent=row.id, variant="two bags")
+    chosen = choose(store, row, variant.id, "Ada")
+    assert chosen.document == variant.document
+    assert store.steps(row.id)[-1].what == "chose two bags"
+    stranger = keep(store, "case", TREE, "Lio")
+    with pytest.raises(CallError, match="no variant of"):
+        choose(store, chosen, stranger.id, "Ada")

@@ -11,13 +11,13 @@ import pytest
 from guard.tree import PACKAGE
 from parbuckle.cli.log_screen import show_logs
 from parbuckle.cli.output import console
-from parbuckle.desk.log_judging import judged, leaves_bottom, stops_made
-from parbuckle.desk.log_reading import read_logs
 from parbuckle.desk.logs import LogCall, logs
 from parbuckle.dive.loading import AIR, at_rest, load
 from parbuckle.dive.problem import DiveRules
 from parbuckle.dive.profile import Water, leg
 from parbuckle.quantity.errors import ParbuckleError
+from parbuckle.record.log_judging import judged, leaves_bottom, stops_made
+from parbuckle.record.log_reading import read_logs
 from parbuckle.record.slate_pairs import slate_profile
 from parbuckle.record.uddf_read import read_uddf
 
@@ -75,7 +75,7 @@ def test_stops_count_only_on_the_way_up() -> None:
     profile = slate_profile("0 0; 1 5; 6 5; 8 24; 24 24; 26:40 5; 28 5; 29 0")
     leaves = leaves_bottom(profile, RULES)
     assert leaves == pytest.approx(1440.0, abs=30.0)
-    (stop,) = stops_made(profile, [{"depth_m": 5.0, "min": 3.0}], leaves)
+    (stop,) = stops_made(profile, [{"depth_m": 5.0, "min": 3.0}], leaves, 1.5)
     assert 1.33 < stop["made_min"] < 2.2
     assert not stop["made"]
 
@@ -196,3 +196,35 @@ def test_what_the_case_lacks_is_said(asked: dict[str, Any], named: str, tmp_path
     slate = write(tmp_path, "s.toml", f'{HEAD}pairs = "{GOOD}"')
     with pytest.raises(ParbuckleError, match=named):
         logs(CASE, LogCall((slate,), **asked), draws=32)
+
+
+def test_the_screen_and_its_words_speak_the_units_of_the_case(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    text = CASE.read_text("utf-8").replace('units = "metric"', 'units = "imperial"')
+    case = write(tmp_path, "case.toml", text)
+    write(tmp_path, "kit.toml", (CASE.parent / "kit.toml").read_text("utf-8"))
+    document = logs(case, LogCall((write(tmp_path, "s.toml", f'{HEAD}pairs = "{FAST}"'),)), draws=32)
+    show_logs(document, console())
+    told = capsys.readouterr().out.replace("\u202f", " ")
+    assert "ft/min" in told
+    assert "78.7 ft" in told  # 24 m
+    assert " m/min" not in told
+    assert " m:" not in told and " m," not in told
+
+
+@pytest.mark.parametrize(("rule", "made"), [("1.5 m", True), ("0.5 m", False)])
+def test_the_house_says_how_near_a_stop_must_be(rule: str, made: bool, tmp_path: Path) -> None:
+    case = write(tmp_path, "case.toml", CASE.read_text("utf-8") + f'\n[house]\nstop_band = "{rule}"\n')
+    write(tmp_path, "kit.toml", (CASE.parent / "kit.toml").read_text("utf-8"))
+    pairs = "0 0; 2 24; 16 24; 18 6; 22 6; 23 0"
+    document = logs(case, LogCall((write(tmp_path, "s.toml", f'{HEAD}pairs = "{pairs}"'),)), draws=32)
+    assert [stop["made"] for stop in document["logs"][0]["plan"]["stops"]] == [made]
+
+
+@pytest.mark.parametrize(("hours", "label"), [("2 h", "dive 1 (search)"), ("1 min", None)])
+def test_the_house_says_how_near_a_log_must_start(hours: str, label: str | None, tmp_path: Path) -> None:
+    case = write(tmp_path, "case.toml", CASE.read_text("utf-8") + f'\n[house]\nlog_near = "{hours}"\n')
+    write(tmp_path, "kit.toml", (CASE.parent / "kit.toml").read_text("utf-8"))
+    (row,) = logs(case, LogCall((write(tmp_path, "s.toml", f'{HEAD}pairs = "{GOOD}"'),)), draws=32)["logs"]
+    assert (row["plan"] and row["plan"]["label"]) == label

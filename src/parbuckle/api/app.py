@@ -11,8 +11,8 @@ from fastapi.responses import JSONResponse, Response
 
 from parbuckle.api.cases import case_routes
 from parbuckle.api.guarding import guard, refusal
-from parbuckle.api.kits import kit_routes
 from parbuckle.api.views import view_routes
+from parbuckle.api.written import written_routes
 from parbuckle.desk.keeping import ClashError
 from parbuckle.quantity.errors import CallError, CaseError, RangeError
 from parbuckle.store.port import NotKeptError, StaleError, Store
@@ -38,7 +38,7 @@ def make_app(store: Store, hosts: Iterable[str] = LOOPBACK) -> FastAPI:
     """
     app = FastAPI(title="parbuckle", docs_url=None, redoc_url=None, openapi_url=None)
     guard(app, hosts)
-    for routes in (case_routes, kit_routes, view_routes):
+    for routes in (case_routes, written_routes, view_routes):
         app.include_router(routes(store), prefix="/api")
     for kind, status in ((NotKeptError, 404), (StaleError, 409), (CallError, 422), (RangeError, 422)):
         app.add_exception_handler(kind, _said(status))

@@ -1,4 +1,4 @@
-"""Routes of the cases: made, changed, taken back, their variants."""
+"""Routes of the cases alone: listed, made, taken in, taken out, their variants."""
 
 from __future__ import annotations
 
@@ -6,20 +6,12 @@ from typing import Any
 
 from fastapi import APIRouter
 
-from parbuckle.api.bodies import (
-    ChooseBody,
-    EditBody,
-    ImportBody,
-    NewCaseBody,
-    RestoreBody,
-    SeenBody,
-    VariantBody,
-    sent,
-)
-from parbuckle.desk.answering import case_shown, history
+from parbuckle.api.bodies import ChooseBody, ImportBody, NewCaseBody, VariantBody
+from parbuckle.desk.answering import case_shown
 from parbuckle.desk.examples import keep_example
 from parbuckle.desk.exchange import take_in
-from parbuckle.desk.keeping import as_of, become, edit, keep, redo, seen, undo
+from parbuckle.desk.going_back import choose
+from parbuckle.desk.keeping import keep, seen
 from parbuckle.desk.questions import case_from_answers, questions
 from parbuckle.store.port import Store
 from parbuckle.store.rows import Row
@@ -42,7 +34,7 @@ def case_routes(store: Store) -> APIRouter:
     """
     api = APIRouter()
     _making(api, store)
-    _changing(api, store)
+    _apart(api, store)
     _variants(api, store)
     return api
 
@@ -71,34 +63,7 @@ def _making(api: APIRouter, store: Store) -> None:
         return case_shown(store, keep(store, "case", case, body.who, "taken from a file", kit=own))
 
 
-def _changing(api: APIRouter, store: Store) -> None:
-    @api.get("/cases/{key}")
-    def one_case(key: str) -> Answer:
-        return case_shown(store, store.get("case", key))
-
-    @api.post("/cases/{key}/edits")
-    def edit_case(key: str, body: EditBody) -> Answer:
-        row = seen(store, "case", key, body.base)
-        return case_shown(store, edit(store, row, sent(body.changes), body.who, body.gesture, body.what))
-
-    @api.post("/cases/{key}/undo")
-    def undo_case(key: str, body: SeenBody) -> Answer:
-        return case_shown(store, undo(store, seen(store, "case", key, body.base), body.who))
-
-    @api.post("/cases/{key}/redo")
-    def redo_case(key: str, body: SeenBody) -> Answer:
-        return case_shown(store, redo(store, seen(store, "case", key, body.base), body.who))
-
-    @api.get("/cases/{key}/history")
-    def case_history(key: str) -> Answer:
-        return {"revisions": history(store, store.get("case", key))}
-
-    @api.post("/cases/{key}/restore")
-    def restore_case(key: str, body: RestoreBody) -> Answer:
-        row = seen(store, "case", key, body.base)
-        old, what = as_of(store, row, body.revision), f"went back to revision {body.revision}"
-        return case_shown(store, become(store, row, old, body.who, what))
-
+def _apart(api: APIRouter, store: Store) -> None:
     @api.delete("/cases/{key}", status_code=204)
     def take_case_out(key: str) -> None:
         store.take_out("case", key)
@@ -113,8 +78,7 @@ def _variants(api: APIRouter, store: Store) -> None:
 
     @api.post("/cases/{key}/choose")
     def choose_variant(key: str, body: ChooseBody) -> Answer:
-        row, other = seen(store, "case", key, body.base), store.get("case", body.variant)
-        return case_shown(store, become(store, row, other.document, body.who, f"chose {other.variant or other.title}"))
+        return case_shown(store, choose(store, seen(store, "case", key, body.base), body.variant, body.who))
 
 
 def _line(row: Row) -> Answer:

@@ -11,6 +11,7 @@ from rich.table import Table
 from rich.text import Text
 
 from parbuckle.cli.screen import WIDEST
+from parbuckle.quantity.shown import show
 
 _SIGN = {"caution": "△", "note": "·"}
 _CAUTION = "It does not replace the divers' own computers, tables and training."
@@ -26,49 +27,54 @@ def show_logs(document: Mapping[str, Any], console: Console) -> None:
     console : Console
         Where to write.
     """
-    width = min(console.width, WIDEST)
+    width, units = min(console.width, WIDEST), document["case"]["units"]
     for row in document["logs"]:
         when = f", {row['start'].replace('T', ' ')[:16]}" if row["start"] else ""
         console.print(Text(f"{row['file']}{when}", style="bold"), width=width)
-        table = Table.grid(padding=(0, 1))
+        table = Table.grid(padding=(0, 3, 0, 0))
         table.add_column(no_wrap=True)
         table.add_column()
-        for label, text in (*((_SIGN[said["level"]], said["text"]) for said in row["says"]), *_figures(row)):
+        for label, text in (*((_SIGN[said["level"]], said["text"]) for said in row["says"]), *_figures(row, units)):
             table.add_row(Text(label, style="bold"), Text(text))
         console.print(table, width=width)
         console.print(Rule(style="dim", characters="─"), width=width)
     console.print(Text(_CAUTION, style="dim"), width=width)
 
 
-def _figures(row: Mapping[str, Any]) -> Iterator[tuple[str, str]]:
-    model, table, oxygen, ascent = row["model"], row["table"], row["oxygen"], row["ascent"]
-    yield "Depth", f"deepest {row['deepest_m']:.1f} m, mean {row['mean_depth_m']:.1f} m, on {', '.join(row['gases'])}"
+def _figures(row: Mapping[str, Any], units: str) -> Iterator[tuple[str, str]]:
+    model, table, ascent = row["model"], row["table"], row["ascent"]
+    deepest, mean = (show(row[key], "length", units, 3) for key in ("deepest_m", "mean_depth_m"))
+    yield "Depth", f"deepest {deepest}, mean {mean}, on {', '.join(row['gases'])}"
     yield "Time", f"bottom {row['bottom_time_min']:.0f} min, whole dive {row['dive_time_min']:.0f} min"
-    yield "Way up", f"fastest {ascent['fastest_m_min']:.1f} m/min over {ascent['over_s']:.0f} s"
+    yield "Way up", f"fastest {show(ascent['fastest_m_min'], 'rate', units, 3)} over {ascent['over_s']:.0f} s"
     yield "Model", f"largest gradient {model['largest_gradient']:.2f}, planned up to {model['factor']:.2f}"
     if table["known"]:
         limit = "no limit" if table["no_stop_min"] is None else f"{table['no_stop_min']:.0f} min without a stop"
         yield "Navy table", limit
-    share = "" if oxygen["single_share"] is None else f", {oxygen['single_share']:.0%} of the single limit"
-    yield "Oxygen", f"up to {oxygen['highest_bar']:.2f} bar{share}, {oxygen['dose_otu']:.0f} OTU"
-    yield from _cylinders(row["cylinders"])
-    yield from _planned(row["plan"])
+    yield "Oxygen", _oxygen(row["oxygen"])
+    yield from _cylinders(row["cylinders"], units)
+    yield from _planned(row["plan"], units)
 
 
-def _planned(plan: Mapping[str, Any] | None) -> Iterator[tuple[str, str]]:
+def _oxygen(told: Mapping[str, Any]) -> str:
+    share = "" if told["single_share"] is None else f", {told['single_share']:.0%} of the single limit"
+    dose = "" if told["dose_otu"] is None else f", {told['dose_otu']:.0f} OTU"
+    return f"up to {told['highest_bar']:.2f} bar{share}{dose}"
+
+
+def _planned(plan: Mapping[str, Any] | None, units: str) -> Iterator[tuple[str, str]]:
     if plan:
         time = plan["bottom_time_min"]
         yield "Planned", f"{plan['label']}: bottom {time['likely']:.0f} min ({time['low']:.0f} to {time['high']:.0f})"
         for stop in plan["stops"]:
             done = "made" if stop["made"] else "missed"
-            yield "Stop", f"{stop['min']:.0f} min at {stop['depth_m']:.0f} m: {stop['made_min']:.1f} min, {done}"
+            depth = show(stop["depth_m"], "length", units)
+            yield "Stop", f"{stop['min']:.0f} min at {depth}: {stop['made_min']:.1f} min, {done}"
 
 
-def _cylinders(tanks: Iterable[Mapping[str, Any]]) -> Iterator[tuple[str, str]]:
+def _cylinders(tanks: Iterable[Mapping[str, Any]], units: str) -> Iterator[tuple[str, str]]:
     for tank in tanks:
         if tank["start_bar"] is not None:
             told = (tank["start_bar"], tank["at_leaving_bar"], tank["end_bar"])
-            yield (
-                "Cylinder",
-                "{}: {:.0f} bar, {:.0f} bar when the bottom was left, {:.0f} bar".format(tank["name"], *told),
-            )
+            start, leaving, end = (show(bar, "pressure", units, 3) for bar in told)
+            yield "Cylinder", f"{tank['name']}: {start}, {leaving} when the bottom was left, {end}"

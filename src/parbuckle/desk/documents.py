@@ -16,48 +16,6 @@ _FEWEST, _MOST = 3, 6
 """Significant figures of an echo: never fewer than were typed, within these."""
 
 
-def to_toml(document: Mapping[str, Any], header_comment: str = "", of: str = "case") -> str:
-    """Write a document as the text of a TOML file; see :func:`parbuckle.case.toml_text.to_toml`.
-
-    Parameters
-    ----------
-    document : mapping
-        The written document.
-    header_comment : str
-        Lines that stand on top as a comment.
-    of : str
-        ``case`` or ``kit``.
-
-    Returns
-    -------
-    str
-        The text.
-    """
-    from parbuckle.case import toml_text
-
-    return toml_text.to_toml(document, header_comment, of)
-
-
-def from_toml(text: str, what: str = "the case") -> dict[str, Any]:
-    """Read the text of a TOML file as a document; see :func:`parbuckle.case.toml_text.from_toml`.
-
-    Parameters
-    ----------
-    text : str
-        The whole text.
-    what : str
-        What it is called in an error.
-
-    Returns
-    -------
-    dict
-        The document.
-    """
-    from parbuckle.case import toml_text
-
-    return toml_text.from_toml(text, what)
-
-
 def shown_values(case: Mapping[str, Any], kit: Mapping[str, Any] | None = None) -> dict[str, dict[str, Any]]:
     """Show every written value of a case and a kit in both unit systems.
 

@@ -9,7 +9,6 @@ from datetime import UTC, datetime
 from typing import Any
 
 from parbuckle.desk.changes import Change, Place, change, clash, value_at
-from parbuckle.desk.history import done_again, reach, taken_back
 from parbuckle.quantity.errors import CallError, ParbuckleError
 from parbuckle.store.port import StaleError, Store
 from parbuckle.store.rows import Kind, Row, Step
@@ -71,7 +70,7 @@ def keep(
         With an id of its own.
     """
     told = Row(secrets.token_hex(6), kind, title_of(kind, document), document, kit=kit, parent=parent, variant=variant)
-    return store.add(told, Step(at=_now(), who=who, what=what))
+    return store.add(told, Step(at=now_in_utc(), who=who, what=what))
 
 
 def seen(store: Store, kind: Kind, key: str, revision: int) -> Row:
@@ -145,134 +144,30 @@ def edit(
         now = store.get(row.kind, row.id)
         _no_clash(store, now, row.revision, mine)
         document, back = change(now.document, mine)
-        step = Step(_now(), who, what or _place_text(mine[0]), mine, back, gesture)
+        step = Step(now_in_utc(), who, what or _place_text(mine[0]), mine, back, gesture)
         try:
-            return store.put(_with(now, document), step)
+            return store.put(with_document(now, document), step)
         except StaleError:
             continue
     raise StaleError(f"the {row.kind} is changed by too many at once; try again")
 
 
-def undo(store: Store, row: Row, who: str) -> Row:
-    """Take the last gesture back, as a new step.
+def with_document(row: Row, document: Mapping[str, Any]) -> Row:
+    """Give a row another document, and the title that stands in it.
 
     Parameters
     ----------
-    store : Store
-        Where it is kept.
     row : Row
-        The document as it was seen.
-    who : str
-        Who takes it back.
-
-    Returns
-    -------
-    Row
-        The next revision.
-
-    Raises
-    ------
-    CallError
-        If there is nothing to take back.
-    StaleError
-        If the document was changed since it was seen.
-    """
-    steps = reach(store.steps(row.id)).undo
-    if not steps:
-        raise CallError("there is nothing to take back.")
-    return _back(store, row, Step(_now(), who, f"took back: {steps[-1].what}", taken_back(steps), back="undo"))
-
-
-def redo(store: Store, row: Row, who: str) -> Row:
-    """Do again what was taken back last, as a new step.
-
-    Parameters
-    ----------
-    store : Store
-        Where it is kept.
-    row : Row
-        The document as it was seen.
-    who : str
-        Who does it again.
-
-    Returns
-    -------
-    Row
-        The next revision.
-
-    Raises
-    ------
-    CallError
-        If there is nothing to do again.
-    StaleError
-        If the document was changed since it was seen.
-    """
-    steps = reach(store.steps(row.id)).redo
-    if not steps:
-        raise CallError("there is nothing to do again.")
-    return _back(store, row, Step(_now(), who, f"did again: {steps[-1].what}", done_again(steps), back="redo"))
-
-
-def become(store: Store, row: Row, document: Mapping[str, Any], who: str, what: str) -> Row:
-    """Let a document become another one, as a step that can be taken back: an old revision, or a chosen variant.
-
-    Parameters
-    ----------
-    store : Store
-        Where it is kept.
-    row : Row
-        The document as it was seen.
+        The row.
     document : Mapping
-        What it becomes.
-    who : str
-        Who decides it.
-    what : str
-        What was done, in one sentence.
+        What it shall hold.
 
     Returns
     -------
     Row
-        The next revision.
-
-    Raises
-    ------
-    StaleError
-        If the document was changed since it was seen.
+        At the same revision.
     """
-    old, new = dict(row.document), dict(document)
-    gone: list[Change] = [{"op": "remove", "path": [key]} for key in old if key not in new]
-    changed: list[Change] = [
-        {"op": "set", "path": [key], "value": new[key]} for key in new if key not in old or old[key] != new[key]
-    ]
-    return _back(store, row, Step(_now(), who, what, (*gone, *changed)))
-
-
-def as_of(store: Store, row: Row, revision: int) -> dict[str, Any]:
-    """Give a document as it was.
-
-    Parameters
-    ----------
-    store : Store
-        Where it is kept.
-    row : Row
-        The document now.
-    revision : int
-        Which, from 1.
-
-    Returns
-    -------
-    dict
-        The tree at that revision.
-
-    Raises
-    ------
-    CallError
-        If there was no such revision.
-    """
-    if not 1 <= revision <= row.revision:
-        raise CallError(f"there is no revision {revision}. Allowed: 1 to {row.revision}.")
-    later = [step for step in store.steps(row.id, after=revision) if step.number <= row.revision]
-    return change(row.document, taken_back(later))[0]
+    return replace(row, document=document, title=title_of(row.kind, document))
 
 
 def title_of(kind: Kind, document: Mapping[str, Any]) -> str:
@@ -294,15 +189,6 @@ def title_of(kind: Kind, document: Mapping[str, Any]) -> str:
     return found if isinstance(found, str) and found.strip() else f"A {kind} without a name"
 
 
-def _back(store: Store, row: Row, step: Step) -> Row:
-    document, inverse = change(row.document, step.changes)
-    return store.put(_with(row, document), replace(step, inverse=inverse))
-
-
-def _with(row: Row, document: Mapping[str, Any]) -> Row:
-    return replace(row, document=document, title=title_of(row.kind, document))
-
-
 def _no_clash(store: Store, now: Row, base: int, mine: tuple[Change, ...]) -> None:
     if not 1 <= base <= now.revision:
         raise CallError(f"the edit was made on revision {base}. Allowed: 1 to {now.revision}.")
@@ -316,5 +202,12 @@ def _place_text(one: Change) -> str:
     return ".".join(str(step + 1) if isinstance(step, int) else str(step) for step in one.get("path", ()))
 
 
-def _now() -> str:
+def now_in_utc() -> str:
+    """Give the moment of a step.
+
+    Returns
+    -------
+    str
+        ISO 8601 in UTC, with microseconds.
+    """
     return datetime.now(UTC).isoformat(timespec="microseconds")

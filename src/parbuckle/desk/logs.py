@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from datetime import UTC, datetime
 from pathlib import Path
 from typing import Any
@@ -12,9 +12,7 @@ import numpy as np
 
 from parbuckle import __version__
 from parbuckle.case.read import read_case
-from parbuckle.desk.log_judging import judged, stops_made
-from parbuckle.desk.log_reading import Logged, read_logs
-from parbuckle.desk.log_words import words_of
+from parbuckle.desk.writing import write_whole
 from parbuckle.dive.history import fresh, rest_long
 from parbuckle.dive.loading import at_rest
 from parbuckle.dive.problem import DiveRules, DivingProblem
@@ -22,12 +20,14 @@ from parbuckle.dive.profile import Water
 from parbuckle.plan.make import make_plan
 from parbuckle.quantity.errors import CallError, CaseError
 from parbuckle.quantity.frozen import Floats
+from parbuckle.record.log_judging import judged, stops_made
+from parbuckle.record.log_reading import Logged, read_logs
+from parbuckle.record.log_words import words_of
 from parbuckle.record.uddf_write import uddf_of
 
 Row = dict[str, Any]
 
 _MINUTE, _BAR, _LITRE = 60.0, 1e5, 1e-3
-_NEAR = 2.0 * 3600.0  # s; a log this near to a planned start is that dive. House default
 
 
 @dataclass(frozen=True)
@@ -89,33 +89,37 @@ def logs(path: Path, call: LogCall, draws: int = 1024, seed: int = 1) -> Row:
         raise CallError(f"{path}: no dive of the case has a task, so there is nothing to compare a log with")
     water = Water(problem.water.surface.max(keepdims=True), problem.water.density.max(keepdims=True))
     before = _before(problem, call.diver, read[0].start)
-    planned = [
-        document["dives"][_place(problem, document, log, call.dive)] if _matched(problem, log, call) else None
-        for log in read
-    ]
-    rows = _rows(read, planned, before, water, problem.rules, call.diver)
+    near = made.stages.house["log_near"]
+    places = [_place(problem, document, log, call.dive, near) for log in read]
+    planned = [None if place is None else document["dives"][place] for place in places]
+    told = _Told(water, problem.rules, made.stages.house["stop_band"], call.diver, document["case"]["units"])
+    rows = _rows(read, planned, before, told)
     if call.uddf is not None:
         _write(call.uddf, read)
     kept: Row = {key: document[key] for key in ("schema", "program", "case") if key in document}
     return {**kept, "logs": rows}
 
 
-def _rows(
-    read: Sequence[Logged],
-    planned: Sequence[Row | None],
-    before: tuple[Floats, bool],
-    water: Water,
-    rules: DiveRules,
-    diver: str | None,
-) -> list[Row]:
+@dataclass(frozen=True, slots=True)
+class _Told:
+    """What all logs of one call share."""
+
+    water: Water
+    rules: DiveRules
+    band: float
+    diver: str | None
+    units: str
+
+
+def _rows(read: Sequence[Logged], planned: Sequence[Row | None], before: tuple[Floats, bool], told: _Told) -> list[Row]:
     rows: list[Row] = []
     tissues, again = before
     over: float | None = None
     for log, dive in zip(read, planned, strict=True):
         rested = None if over is None or log.start is None else log.start - over
         if over is not None:
-            tissues = tissues if rested is None else rest_long(tissues, water.surface, np.array([rested]))
-        row, tissues = judged(log.profile, tissues, water, rules)
+            tissues = tissues if rested is None else rest_long(tissues, told.water.surface, np.array([rested]))
+        row, tissues = judged(log.profile, tissues, told.water, told.rules)
         if again:
             row["table"] = {"known": False, "why": _AGAIN, "no_stop_min": None, "within": None}
         again = True
@@ -127,13 +131,13 @@ def _rows(
             **row,
             "cylinders": _cylinders(log, row["left_bottom_s"]),
         }
-        row["plan"] = None if dive is None else _compared(log, row, dive, diver)
-        row["says"] = words_of(row)
+        row["plan"] = None if dive is None else _compared(log, row, dive, told)
+        row["says"] = words_of(row, told.units)
         rows.append(row)
     return rows
 
 
-_AGAIN = "it is not followed through the dives before; the model is."
+_AGAIN = "it counts earlier dives by their groups, which are not followed from log to log. The model counts them."
 
 
 def _before(problem: DivingProblem, diver: str | None, start: float | None) -> tuple[Floats, bool]:
@@ -150,32 +154,31 @@ def _before(problem: DivingProblem, diver: str | None, start: float | None) -> t
     return rested[:, :, fullest : fullest + 1], bool(people[diver].earlier)
 
 
-def _matched(problem: DivingProblem, log: Logged, call: LogCall) -> bool:
-    return call.dive is not None or _nearest(problem, log) is not None
-
-
-def _nearest(problem: DivingProblem, log: Logged) -> int | None:
-    """Place in the document of the planned dive whose start is near; the only dive, where the log has no start."""
-    gaps = [(abs(d.start - log.start), n) for n, d in enumerate(problem.dives) if d.start and log.start]
-    if log.start is None:
-        return 0 if len(problem.dives) == 1 else None
-    gap, place = min(gaps, default=(_NEAR + 1.0, 0))
-    return place if gap <= _NEAR else None
-
-
-def _place(problem: DivingProblem, document: Mapping[str, Any], log: Logged, asked: int | None) -> int:
+def _place(
+    problem: DivingProblem, document: Mapping[str, Any], log: Logged, asked: int | None, near: float
+) -> int | None:
+    """Place in the document of the planned dive that a log belongs to; None where none does."""
     if asked is None:
-        return _nearest(problem, log) or 0
+        return _nearest(problem, log, near)
     places = {d.place + 1: n for n, d in enumerate(problem.dives)}
     if asked not in places or places[asked] >= len(document["dives"]):
         raise CallError(f"no dive {asked} in the case; it has {', '.join(map(str, sorted(places)))}")
     return places[asked]
 
 
-def _compared(log: Logged, row: Row, dive: Row, diver: str | None) -> Row:
+def _nearest(problem: DivingProblem, log: Logged, near: float) -> int | None:
+    """The planned dive whose start is near; the only dive, where the log has no start."""
+    if log.start is None:
+        return 0 if len(problem.dives) == 1 else None
+    gaps = [(abs(d.start - log.start), n) for n, d in enumerate(problem.dives) if d.start is not None]
+    gap, place = min(gaps, default=(np.inf, 0))
+    return place if gap <= near else None
+
+
+def _compared(log: Logged, row: Row, dive: Row, told: _Told) -> Row:
     planned = [*dive["stops"], *([dive["always_stop"]] if dive["always_stop"] and not dive["stops"] else [])]
     people = {d["name"]: d for d in dive["divers"]}
-    leave = people[diver]["leave_bottom_bar"] if diver in people else None
+    leave = people[told.diver]["leave_bottom_bar"] if told.diver in people else None
     logged = [c["at_leaving_bar"] for c in row["cylinders"] if c["at_leaving_bar"] is not None]
     return {
         "label": dive["label"],
@@ -184,7 +187,7 @@ def _compared(log: Logged, row: Row, dive: Row, diver: str | None) -> Row:
         "longer_by_min": row["bottom_time_min"] - dive["bottom_time_min"]["likely"],
         "past_long_end": row["bottom_time_min"] > dive["bottom_time_min"]["high"],
         "deeper_by_m": row["deepest_m"] - dive["depth_m"]["high"],
-        "stops": stops_made(log.profile, planned, row["left_bottom_s"]),
+        "stops": stops_made(log.profile, planned, row["left_bottom_s"], told.band),
         "leave_bottom_bar": leave,
         "left_late_on_gas": None if leave is None or len(logged) != 1 else logged[0] < leave,
     }
@@ -213,5 +216,4 @@ def _write(path: Path, read: Sequence[Logged]) -> None:
         raise CaseError("this file is there already; nothing was written", file=str(path), do="take another name")
     starts = [log.start + float(log.profile.time[-1]) for log in read if log.start is not None]
     moment = datetime.fromtimestamp(max(starts, default=0.0), UTC).isoformat()
-    profiles = [replace(log.profile) for log in read]
-    path.write_text(uddf_of(profiles, "parbuckle", __version__, moment), encoding="utf-8")
+    write_whole(path, uddf_of([log.profile for log in read], "parbuckle", __version__, moment).encode())

@@ -10,7 +10,7 @@ from parbuckle.dive.breathing import breathed, needed, shared_way_up
 from parbuckle.dive.cylinders import Breathed, leave_bottom, left_after, turn_pressure
 from parbuckle.dive.history import Done
 from parbuckle.dive.mixture import equivalent_air_depth, gas_density, narcotic_depth, operating_depth
-from parbuckle.dive.oxygen import limit_used, lung_dose_of
+from parbuckle.dive.oxygen import dose_where_known, limit_used
 from parbuckle.dive.problem import Diver, DivingProblem
 from parbuckle.dive.profile import Leg, travel
 from parbuckle.dive.result import GasPlan, Oxygen, Standby
@@ -133,7 +133,8 @@ def oxygen_plan(
     """
     water, gas = problem.water, diver.gas
     pressure = water.at(depth)
-    dose = sum((d.dose for d in day if d.dose is not None), lung_dose_of(legs))
+    own = dose_where_known(legs)
+    dose = None if own is None else sum((d.dose for d in day if d.dose is not None), own)
     single, daily = (_wide(share, pressure) for share in _exposure(legs, day))
     return Oxygen(
         pressure=gas.oxygen * pressure,
@@ -141,7 +142,7 @@ def oxygen_plan(
         mod=_operating_depth(problem, diver),
         single=single,
         daily=daily,
-        dose=np.array(np.broadcast_to(dose, pressure.shape)),
+        dose=_wide(dose, pressure),
         density=gas_density(gas, pressure, problem.temperature),
         narcotic_depth=narcotic_depth(gas, depth, water.density, water.surface),
         air_depth=None if gas.helium else equivalent_air_depth(gas, depth, water.density, water.surface),

@@ -13,6 +13,7 @@ import numpy as np
 from parbuckle.dive.profile import TIME_RANGE, Leg
 from parbuckle.physics.constants import ATMOSPHERE
 from parbuckle.physics.ranges import FloatsLike, Range, not_negative
+from parbuckle.quantity.errors import RangeError
 from parbuckle.quantity.frozen import Floats
 
 _MINUTE = 60.0
@@ -235,6 +236,26 @@ def lung_dose_of(legs: Iterable[Leg]) -> Floats:
     for leg in legs:
         total = total + lung_dose(*oxygen_at(leg), leg.time)
     return total
+
+
+def dose_where_known(legs: Iterable[Leg]) -> Floats | None:
+    """Give the dose of oxygen to the lungs of a dive, where the law holds.
+
+    Parameters
+    ----------
+    legs : iterable of Leg
+        The dive.
+
+    Returns
+    -------
+    Floats or None
+        Dose (OTU), shape (n,); None where some leg goes beyond 3 atm of oxygen: no dose is known there, and no time is
+        allowed.
+    """
+    try:
+        return lung_dose_of(legs)
+    except RangeError:
+        return None
 
 
 def dose_allowed(day: int) -> float:

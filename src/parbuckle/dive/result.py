@@ -22,8 +22,8 @@ class Oxygen(Frozen):
         Depth at which the house limit is reached, m; None where it is passed at the surface, or never reached.
     single, daily : Floats or None
         Share of the single exposure by this dive, and of that of 24 hours with the dives before; None above 1.6 atm.
-    dose : Floats
-        Dose to the lungs, OTU, the dives of the last 24 hours counted, shape (n,).
+    dose : Floats or None
+        Dose to the lungs, OTU, the dives of the last 24 hours counted, shape (n,); None above the law's range.
     density : Floats
         Of the gas at the deepest, kg/m3, shape (n,).
     narcotic_depth : Floats
@@ -37,7 +37,7 @@ class Oxygen(Frozen):
     mod: float | None
     single: Floats | None
     daily: Floats | None
-    dose: Floats
+    dose: Floats | None
     density: Floats
     narcotic_depth: Floats
     air_depth: Floats | None

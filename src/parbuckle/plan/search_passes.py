@@ -6,6 +6,7 @@ import math
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from itertools import pairwise
+from typing import Any
 
 import numpy as np
 
@@ -240,7 +241,7 @@ def _heading(asked: SearchAsked, key: str, told: Pass) -> float:
     return to_true(told.heading, asked.declination or 0.0).mid
 
 
-def _needs(asked: SearchAsked, key: str, told: Pass, *names: str) -> list:  # type: ignore[type-arg]
+def _needs(asked: SearchAsked, key: str, told: Pass, *names: str) -> list[Any]:
     values = []
     for name in names:
         value = getattr(told, name)

@@ -200,11 +200,16 @@ def _oxygen(divers: Sequence[DiverResult]) -> Row | None:
     by_gas: dict[str, DiverResult] = {}
     for diver in divers:
         kept = by_gas.get(diver.breathes)
-        if kept is None or at_share(diver.oxygen.dose, HIGH) > at_share(kept.oxygen.dose, HIGH):
+        if kept is None or _dose(diver) > _dose(kept):
             by_gas[diver.breathes] = diver
     rows = [_exposure(name, d) for name, d in by_gas.items()]
     worst = max(rows, key=lambda row: float(row["oxygen_bar"]["high"]), default=None)
     return None if worst is None else {**worst, "by_gas": rows}
+
+
+def _dose(diver: DiverResult) -> float:
+    dose = diver.oxygen.dose
+    return math.inf if dose is None else at_share(dose, HIGH)
 
 
 def _exposure(name: str, diver: DiverResult) -> Row:
@@ -215,7 +220,7 @@ def _exposure(name: str, diver: DiverResult) -> Row:
         "mod_m": o.mod,
         "single_share": None if o.single is None else high(o.single),
         "daily_share": None if o.daily is None else high(o.daily),
-        "dose_otu": high(o.dose),
+        "dose_otu": None if o.dose is None else high(o.dose),
         "density_kg_m3": high(o.density),
         "as_narcotic_as_air_at_m": high(o.narcotic_depth),
         "nitrogen_as_air_at_m": None if o.air_depth is None else high(o.air_depth),

@@ -5,35 +5,40 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping
 from typing import Any
 
+from parbuckle.quantity.shown import show
 
-def words_of(row: Mapping[str, Any]) -> list[dict[str, str]]:
+
+def words_of(row: Mapping[str, Any], units: str) -> list[dict[str, str]]:
     """Say what a log shows that the team should talk about.
 
     Parameters
     ----------
     row : mapping
         One row of ``logs``.
+    units : str
+        ``metric`` or ``imperial``.
 
     Returns
     -------
     list of dict
         ``level`` (``caution`` or ``note``) and ``text``; cautions first.
     """
-    rows = [*_of_the_way_up(row), *_of_limits(row), *_of_the_plan(row.get("plan") or {})]
+    rows = [*_of_the_way_up(row, units), *_of_limits(row), *_of_the_plan(row.get("plan") or {}, units)]
     return sorted(({"level": level, "text": text} for level, text in rows), key=lambda said: said["level"])
 
 
-def _of_the_way_up(row: Mapping[str, Any]) -> Iterator[tuple[str, str]]:
+def _of_the_way_up(row: Mapping[str, Any], units: str) -> Iterator[tuple[str, str]]:
     ascent = row["ascent"]
     for fast in ascent["too_fast"]:
+        fastest = show(fast["fastest_m_min"], "rate", units)
         yield (
             "caution",
-            f"Rapid ascent: up to {fast['fastest_m_min']:.0f} m/min over {ascent['over_s']:.0f} s, ending at "
-            f"{fast['at_m']:.1f} m, {_clock(fast['to_s'])} into the dive; "
-            f"the limit is {ascent['limit_m_min']:.0f} m/min.",
+            f"Rapid ascent: up to {fastest} over {ascent['over_s']:.0f} s, ending at "
+            f"{show(fast['at_m'], 'length', units)}, {_clock(fast['to_s'])} into the dive; "
+            f"the limit is {show(ascent['limit_m_min'], 'rate', units)}.",
         )
     if row["sawtooth"]:
-        yield "caution", f"Sawtooth: {row['tooth_m']:.1f} m up and down again in one dive."
+        yield "caution", f"Sawtooth: {show(row['tooth_m'], 'length', units)} up and down again in one dive."
 
 
 def _of_limits(row: Mapping[str, Any]) -> Iterator[tuple[str, str]]:
@@ -50,7 +55,7 @@ def _of_limits(row: Mapping[str, Any]) -> Iterator[tuple[str, str]]:
         limit = f"{table['no_stop_min']:.0f} min" if table["no_stop_min"] is not None else "no limit"
         yield (
             "caution",
-            f"Bottom time {row['bottom_time_min']:.0f} min is over the Navy table's no-stop limit of {limit}.",
+            f"Bottom time {row['bottom_time_min']:.1f} min is over the Navy table's no-stop limit of {limit}.",
         )
     if not table["known"]:
         yield "note", f"The Navy table has no answer: {table['why']}"
@@ -62,7 +67,7 @@ def _of_limits(row: Mapping[str, Any]) -> Iterator[tuple[str, str]]:
         yield "note", "The log names no gas; it counts as air."
 
 
-def _of_the_plan(plan: Mapping[str, Any]) -> Iterator[tuple[str, str]]:
+def _of_the_plan(plan: Mapping[str, Any], units: str) -> Iterator[tuple[str, str]]:
     if not plan:
         yield "note", "No planned dive belongs to this log: none starts near it. Name one with --dive."
         return
@@ -72,16 +77,19 @@ def _of_the_plan(plan: Mapping[str, Any]) -> Iterator[tuple[str, str]]:
             f"Bottom time was {plan['longer_by_min']:.0f} min longer than likely, past the long end of the plan.",
         )
     if plan["deeper_by_m"] > 0.0:
-        yield "caution", f"The dive went {plan['deeper_by_m']:.1f} m deeper than the plan's deepest."
+        yield "caution", f"The dive went {show(plan['deeper_by_m'], 'length', units)} deeper than the plan's deepest."
     for stop in plan["stops"]:
         if not stop["made"]:
             yield (
                 "caution",
-                f"Stop missed: {stop['min']:.0f} min at {stop['depth_m']:.0f} m were planned, "
+                f"Stop missed: {stop['min']:.0f} min at {show(stop['depth_m'], 'length', units)} were planned, "
                 f"{stop['made_min']:.1f} min were made.",
             )
     if plan["left_late_on_gas"]:
-        yield "caution", f"The bottom was left under the planned {plan['leave_bottom_bar']:.0f} bar."
+        yield (
+            "caution",
+            f"The bottom was left under the planned {show(plan['leave_bottom_bar'], 'pressure', units, 3)}.",
+        )
 
 
 def _clock(seconds: float) -> str:

@@ -12,7 +12,7 @@ from parbuckle.dive.both_models import table_depth_of
 from parbuckle.dive.ceilings import gradient, tolerated
 from parbuckle.dive.loading import AIR, load
 from parbuckle.dive.navy_tables import no_stop_limit
-from parbuckle.dive.oxygen import limit_used, lung_dose_of, oxygen_at
+from parbuckle.dive.oxygen import dose_where_known, limit_used, oxygen_at
 from parbuckle.dive.problem import DiveRules
 from parbuckle.dive.profile import Leg, Water, leg
 from parbuckle.quantity.breathing import Gas
@@ -22,9 +22,6 @@ from parbuckle.record.profile import Profile
 from parbuckle.record.rates import HALF_MINUTE, ascent_rates, largest_tooth, too_fast
 
 Row = dict[str, Any]
-
-STOP_BAND = 1.5
-"""How far above or below its depth a stop still counts as made there, m. House default."""
 
 _MINUTE, _BAR = 60.0, 1e5
 _STILL_RISING = 1.0 / 3.0  # of the house's rate of ascent: slower than that is no ascent. Own definition
@@ -89,7 +86,7 @@ def leaves_bottom(profile: Profile, rules: DiveRules) -> float:
     return float(min(began, profile.time[deep]))
 
 
-def stops_made(profile: Profile, stops: Sequence[Row], since: float) -> list[Row]:
+def stops_made(profile: Profile, stops: Sequence[Row], since: float, band: float) -> list[Row]:
     """Give each stop of a plan with the time that was spent there on the way up.
 
     Parameters
@@ -100,6 +97,8 @@ def stops_made(profile: Profile, stops: Sequence[Row], since: float) -> list[Row
         ``depth_m`` and ``min`` of each.
     since : float
         When the way up began, s.
+    band : float
+        How far above or below its depth a stop still counts as made there, m.
 
     Returns
     -------
@@ -111,7 +110,7 @@ def stops_made(profile: Profile, stops: Sequence[Row], since: float) -> list[Row
     step = float(grid[1] - grid[0])
     rows = []
     for stop in stops:
-        near = (np.abs(depth - stop["depth_m"]) <= STOP_BAND) & (grid >= since)
+        near = (np.abs(depth - stop["depth_m"]) <= band) & (grid >= since)
         spent = float(near.sum()) * step / _MINUTE
         rows.append({**stop, "made_min": spent, "made": spent >= stop["min"]})
     return rows
@@ -204,6 +203,7 @@ def _weakest(gases: Sequence[Gas]) -> Gas:
 
 
 def _oxygen(legs: Sequence[Leg]) -> Row:
+    dose = dose_where_known(legs)
     highest = max(float(max(p.max() for p in oxygen_at(each))) for each in legs)
     try:
         shares: tuple[float | None, float | None] = (float(limit_used(legs)[0]), float(limit_used(legs, True)[0]))
@@ -213,7 +213,7 @@ def _oxygen(legs: Sequence[Leg]) -> Row:
         "highest_bar": highest / _BAR,
         "single_share": shares[0],
         "daily_share": shares[1],
-        "dose_otu": float(lung_dose_of(legs)[0]),
+        "dose_otu": None if dose is None else float(dose[0]),
     }
 
 
