@@ -6,9 +6,9 @@ import json
 from typing import Any
 
 from guard.leaves import put
-from parbuckle.desk.comparing import NO_PLAN, compare
+from parbuckle.desk.comparing import _FIXED, NO_PLAN, compare
 from parbuckle.desk.documents import plan_documents
-from sample_documents import DRAWS, case_of, kit_of, planned
+from sample_documents import ALL, DRAWS, case_of, kit_of, planned
 
 
 def column(plan: dict[str, Any] | None, variant: str | None = None) -> dict[str, Any]:
@@ -98,3 +98,10 @@ def test_a_lifted_stop_differs_from_one_that_holds() -> None:
     ]
     assert cells
     assert all("Lifted by Ada" in other and "Lifted by" not in first for first, other in cells)
+
+
+def test_every_row_is_filled_by_some_shipped_plan() -> None:
+    shown = {name for plan in map(planned, ALL) for _, name in rows_of(plan)}
+    assert not [name for _, name, _ in _FIXED if name not in shown], (
+        "a row that nothing fills asks for what is not there"
+    )
