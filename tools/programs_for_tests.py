@@ -1,6 +1,7 @@
 """Install the programs that the tests start, on Debian as root; elsewhere say what is missing and how to get it.
 
-The tests of paper read PDF files with poppler's programs; the store is tried on a PostgreSQL server of its own.
+The tests of paper read PDF files with poppler's programs; the store is tried on a PostgreSQL server of its own; the
+page is used in a browser.
 """
 
 from __future__ import annotations
@@ -18,9 +19,15 @@ def has_server() -> bool:
     return bool(debian or os.environ.get("PG_BIN") or shutil.which("initdb"))
 
 
+def browser() -> str | None:
+    """Give the path of a browser that the tests can drive."""
+    names = ("chromium", "chromium-browser", "google-chrome", "microsoft-edge")
+    return os.environ.get("BROWSER_FOR_TESTS") or next(filter(None, map(shutil.which, names)), None)
+
+
 def missing() -> list[str]:
     """Give the Debian packages whose programs are not there."""
-    there = {"poppler-utils": shutil.which("pdftotext"), "postgresql": has_server()}
+    there = {"poppler-utils": shutil.which("pdftotext"), "postgresql": has_server(), "chromium": browser()}
     return [name for name, found in there.items() if not found]
 
 

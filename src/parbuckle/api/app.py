@@ -2,44 +2,74 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
+from pathlib import Path
 from typing import Any
 
 from fastapi import FastAPI, Request
 from fastapi.exceptions import RequestValidationError
+from fastapi.middleware.gzip import GZipMiddleware
 from fastapi.responses import JSONResponse, Response
 
+from parbuckle.api.about import about_routes
+from parbuckle.api.answers.base import REFUSALS
 from parbuckle.api.cases import case_routes
-from parbuckle.api.guarding import guard, refusal
+from parbuckle.api.events import event_routes
+from parbuckle.api.guarding import Gate, refusal
+from parbuckle.api.pages import page_routes
 from parbuckle.api.views import view_routes
 from parbuckle.api.written import written_routes
+from parbuckle.desk.answers_kept import Answers
 from parbuckle.desk.keeping import ClashError
 from parbuckle.quantity.errors import CallError, CaseError, RangeError
 from parbuckle.store.port import NotKeptError, StaleError, Store
+from parbuckle.store.watched import WatchedStore
+
+PAGE = Path(__file__).parents[1] / "webui"
+"""What the page is built into."""
+
+_WORTH_PACKING = 2_000  # bytes
 
 LOOPBACK = ("localhost", "127.0.0.1", "::1")
 """The names of this very machine."""
 
 
-def make_app(store: Store, hosts: Iterable[str] = LOOPBACK) -> FastAPI:
+def make_app(
+    kept: Store,
+    hosts: Iterable[str] = LOOPBACK,
+    page: Path = PAGE,
+    about: Mapping[str, Any] | None = None,
+    lifespan: Any = None,
+) -> FastAPI:
     """Make the app on a store.
 
     Parameters
     ----------
-    store : Store
+    kept : Store
         Where cases and kits are kept.
     hosts : iterable of str
         Names and addresses under which it may be asked.
+    page : Path
+        Folder of the built page.
+    about : Mapping, optional
+        What this server says of itself besides.
+    lifespan : callable, optional
+        What is done when it starts and stops.
 
     Returns
     -------
     FastAPI
-        All routes lie under ``/api``.
+        The answers lie under ``/api``, the page under ``/``; ``app.state.answers`` keeps the answers.
     """
-    app = FastAPI(title="parbuckle", docs_url=None, redoc_url=None, openapi_url=None)
-    guard(app, hosts)
-    for routes in (case_routes, written_routes, view_routes):
-        app.include_router(routes(store), prefix="/api")
+    app = FastAPI(title="parbuckle", docs_url=None, redoc_url=None, openapi_url=None, lifespan=lifespan)
+    app.add_middleware(GZipMiddleware, minimum_size=_WORTH_PACKING, compresslevel=4)
+    app.add_middleware(Gate, hosts=hosts)
+    store = WatchedStore(kept)
+    answers = app.state.answers = Answers(store)
+    views = view_routes(answers), about_routes(about or {})
+    for routes in (case_routes(store), written_routes(store), *views, event_routes(store)):
+        app.include_router(routes, prefix="/api", responses=REFUSALS)
+    page_routes(app, page)
     for kind, status in ((NotKeptError, 404), (StaleError, 409), (CallError, 422), (RangeError, 422)):
         app.add_exception_handler(kind, _said(status))
     app.add_exception_handler(CaseError, _case_error)

@@ -6,13 +6,14 @@ from typing import Any
 
 from fastapi import APIRouter
 
+from parbuckle.api.answers.written import CaseList, CaseSaid
 from parbuckle.api.bodies import ChooseBody, ImportBody, NewCaseBody, VariantBody
 from parbuckle.desk.answering import case_shown
 from parbuckle.desk.examples import keep_example
 from parbuckle.desk.exchange import take_in
 from parbuckle.desk.going_back import choose
 from parbuckle.desk.keeping import keep, seen
-from parbuckle.desk.questions import case_from_answers, questions
+from parbuckle.desk.questions import case_from_answers
 from parbuckle.store.port import Store
 from parbuckle.store.rows import Row
 
@@ -40,15 +41,11 @@ def case_routes(store: Store) -> APIRouter:
 
 
 def _making(api: APIRouter, store: Store) -> None:
-    @api.get("/cases")
+    @api.get("/cases", response_model=CaseList)
     def list_cases() -> Answer:
         return {"cases": [_line(row) for row in store.rows("case")]}
 
-    @api.get("/questions")
-    def first_questions() -> Answer:
-        return {"questions": questions()}
-
-    @api.post("/cases", status_code=201)
+    @api.post("/cases", status_code=201, response_model=CaseSaid)
     def new_case(body: NewCaseBody) -> Answer:
         if body.example is not None:
             return case_shown(store, keep_example(store, body.example, body.who, body.kit))
@@ -56,7 +53,7 @@ def _making(api: APIRouter, store: Store) -> None:
         document = case_from_answers(body.answers or {}, kit)
         return case_shown(store, keep(store, "case", document, body.who, "made from the questions", kit=body.kit))
 
-    @api.post("/import", status_code=201)
+    @api.post("/import", status_code=201, response_model=CaseSaid)
     def import_case(body: ImportBody) -> Answer:
         case, kit = take_in(body.case, body.kit)
         own = keep(store, "kit", kit, body.who, "taken from a file").id if kit is not None else None
@@ -70,13 +67,13 @@ def _apart(api: APIRouter, store: Store) -> None:
 
 
 def _variants(api: APIRouter, store: Store) -> None:
-    @api.post("/cases/{key}/variants", status_code=201)
+    @api.post("/cases/{key}/variants", status_code=201, response_model=CaseSaid)
     def new_variant(key: str, body: VariantBody) -> Answer:
         row = store.get("case", key)
         made = {"kit": row.kit, "parent": row.parent or row.id, "variant": body.name}
         return case_shown(store, keep(store, "case", row.document, body.who, f"a variant: {body.name}", **made))
 
-    @api.post("/cases/{key}/choose")
+    @api.post("/cases/{key}/choose", response_model=CaseSaid)
     def choose_variant(key: str, body: ChooseBody) -> Answer:
         return case_shown(store, choose(store, seen(store, "case", key, body.base), body.variant, body.who))
 

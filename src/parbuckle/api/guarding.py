@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Awaitable, Callable, Iterable
+from collections.abc import Iterable
 from urllib.parse import urlsplit
 
-from fastapi import FastAPI, Request, Response
+from fastapi import Request
 from fastapi.responses import JSONResponse
-
-Next = Callable[[Request], Awaitable[Response]]
+from starlette.datastructures import MutableHeaders
+from starlette.types import ASGIApp, Message, Receive, Scope, Send
 
 MOST_BYTES = 4_000_000
 """Size of the largest body."""
@@ -22,24 +22,39 @@ HEADERS = {
 """What every answer says to the browser."""
 
 
-def guard(app: FastAPI, hosts: Iterable[str]) -> None:
-    """Put the gate before an app.
+class Gate:
+    """Stands before an app, and hands on only what may come in. What streams is not held up.
 
     Parameters
     ----------
-    app : FastAPI
-        The app.
+    app : ASGIApp
+        The app behind.
     hosts : iterable of str
         Names and addresses under which it may be asked, without port.
     """
-    allowed = frozenset(hosts)
 
-    @app.middleware("http")
-    async def gate(request: Request, go_on: Next) -> Response:
-        refused = _refused(request, allowed)
-        answer = refusal(*refused) if refused else await go_on(request)
-        answer.headers.update(HEADERS)
-        return answer
+    def __init__(self, app: ASGIApp, hosts: Iterable[str]) -> None:
+        self._app, self._hosts = app, frozenset(hosts)
+
+    async def __call__(self, scope: Scope, receive: Receive, send: Send) -> None:
+        """Answer one request.
+
+        Parameters
+        ----------
+        scope, receive, send : Scope, Receive, Send
+            As ASGI has them.
+        """
+        if scope["type"] != "http":
+            await self._app(scope, receive, send)
+            return
+
+        async def with_headers(message: Message) -> None:
+            if message["type"] == "http.response.start":
+                MutableHeaders(scope=message).update(HEADERS)
+            await send(message)
+
+        refused = _refused(Request(scope), self._hosts)
+        await (refusal(*refused) if refused else self._app)(scope, receive, with_headers)
 
 
 def refusal(status: int, what: str, **more: object) -> JSONResponse:

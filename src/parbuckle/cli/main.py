@@ -13,11 +13,11 @@ from types import ModuleType
 from typing import NoReturn
 
 from parbuckle import __version__
-from parbuckle.cli import ascent, checks, dive, new, plan, search, table
+from parbuckle.cli import ascent, checks, dive, new, plan, search, serve, table
 from parbuckle.cli.output import say, speak_utf8
 from parbuckle.quantity.errors import ParbuckleError
 
-COMMANDS: tuple[ModuleType, ...] = (plan, search, ascent, dive, table, checks, new)
+COMMANDS: tuple[ModuleType, ...] = (plan, search, ascent, dive, table, checks, serve, new)
 """One module for each command; each has ``add(subparsers)`` and ``run(args)``."""
 
 _QUICK = {

@@ -1,20 +1,15 @@
-"""What the app shows of a kept case or kit: as it was written, with its faults, and what follows from it."""
+"""What the app shows of a kept case or kit as it was written, and the answer to it."""
 
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
-from datetime import datetime
 from typing import Any
 
-from parbuckle.desk.briefing import moment
+from parbuckle.case.documents import digest_of
 from parbuckle.desk.changes import Change, change
 from parbuckle.desk.documents import kit_faults_of, plan_documents, shown_kit, shown_values
-from parbuckle.desk.exchange import Materials
-from parbuckle.desk.finding_places import placed_findings, stage_states
 from parbuckle.desk.history import reach
-from parbuckle.desk.questions import missing
-from parbuckle.quantity.errors import CallError
 from parbuckle.store.port import Store
 from parbuckle.store.rows import Row
 
@@ -36,12 +31,20 @@ class Answered:
         The plan document; None where something is written wrongly.
     faults : list of dict
         What is written wrongly.
+    digest : str
+        Digest of both documents.
     """
 
     case: Row
     kit: Row | None
     plan: Mapping[str, Any] | None
     faults: list[dict[str, Any]]
+    digest: str = ""
+
+    @property
+    def kit_document(self) -> Mapping[str, Any] | None:
+        """The document of the kit, if there is one."""
+        return self.kit.document if self.kit else None
 
 
 def answered(store: Store, key: str, changes: Sequence[Change] = ()) -> Answered:
@@ -68,80 +71,40 @@ def answered(store: Store, key: str, changes: Sequence[Change] = ()) -> Answered
     CallError
         If a change cannot be made.
     """
+    case, kit, digest = asked_of(store, key, changes)
+    plan, faults = plan_documents(case.document, _document(kit), case.title, DRAWS, SEED)
+    return Answered(case, kit, plan, faults, digest)
+
+
+def asked_of(store: Store, key: str, changes: Sequence[Change] = ()) -> tuple[Row, Row | None, str]:
+    """Give exactly what an answer would be worked out from.
+
+    Parameters
+    ----------
+    store : Store
+        Where the case is kept.
+    key : str
+        Id of the case.
+    changes : sequence of Mapping
+        Changes to try; nothing of them is saved.
+
+    Returns
+    -------
+    tuple of Row, Row or None, and str
+        The case with those changes, its kit, and the digest of both documents.
+
+    Raises
+    ------
+    NotKeptError
+        If there is no such case.
+    CallError
+        If a change cannot be made.
+    """
     row = store.get("case", key)
     kit = _kit(store, row)
     if changes:
         row = replace(row, document=change(row.document, changes)[0])
-    plan, faults = plan_documents(row.document, _document(kit), row.title, DRAWS, SEED)
-    return Answered(row, kit, plan, faults)
-
-
-def whole(found: Answered) -> dict[str, Any]:
-    """Give the answer as the app reads it.
-
-    Parameters
-    ----------
-    found : Answered
-        The answer.
-
-    Returns
-    -------
-    dict
-        ``plan`` (null with faults), ``faults``, ``stages``, ``findings`` with their places, ``missing``; and the
-        revisions of case and kit that all of it belongs to.
-    """
-    told = _belongs(found) | {"plan": found.plan, "faults": found.faults, "stages": {}, "findings": [], "missing": []}
-    if found.plan is None:
-        return told
-    kit = _document(found.kit)
-    return told | {
-        "stages": stage_states(found.plan),
-        "findings": placed_findings(found.plan, found.case.document, kit),
-        "missing": missing(found.plan, found.case.document, kit),
-    }
-
-
-def materials(found: Answered, paper: str = "a4") -> Materials:
-    """Give what the files of a case are made from.
-
-    Parameters
-    ----------
-    found : Answered
-        The answer.
-    paper : str
-        ``a4`` or ``letter``.
-
-    Returns
-    -------
-    Materials
-        With the time of now.
-    """
-    at = moment(datetime.now().astimezone())
-    return Materials(found.plan, found.case.document, _document(found.kit), at, paper)
-
-
-def planned(found: Answered) -> Mapping[str, Any]:
-    """Give the plan of an answer that must have one.
-
-    Parameters
-    ----------
-    found : Answered
-        The answer.
-
-    Returns
-    -------
-    Mapping
-        The plan document.
-
-    Raises
-    ------
-    CallError
-        If something in the case is written wrongly.
-    """
-    if found.plan is None:
-        where = found.faults[0]["key"] if found.faults else "the case"
-        raise CallError(f"there is no plan: {len(found.faults)} values are written wrongly. The first is {where}.")
-    return found.plan
+    return row, kit, digest_of(row.document, _document(kit))
 
 
 def case_shown(store: Store, row: Row) -> dict[str, Any]:
@@ -217,11 +180,6 @@ def _shown(store: Store, row: Row) -> dict[str, Any]:
         "undo_what": can.undo[-1].what if can.undo else None,
         "redo_what": can.redo[-1].what if can.redo else None,
     }
-
-
-def _belongs(found: Answered) -> dict[str, Any]:
-    kit = found.kit.revision if found.kit else None
-    return {"case_id": found.case.id, "revision": found.case.revision, "kit_revision": kit}
 
 
 def _kit(store: Store, row: Row) -> Row | None:

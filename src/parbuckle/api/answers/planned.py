@@ -1,0 +1,118 @@
+"""Answers that follow from a case: its plan, tonight, the lift in time."""
+
+from __future__ import annotations
+
+from typing import Any, Literal
+
+from pydantic import Field
+
+from parbuckle.api.answers.base import Answer
+from parbuckle.api.answers.written import Fault
+
+Stage = Literal["call", "search", "object", "lift", "dive", "brief"]
+
+
+class StageState(Answer):
+    """How a stage stands, and how many findings of each level it has."""
+
+    state: Literal["stop", "unanswered", "caution", "note", "none"]
+    stop: int
+    unanswered: int
+    caution: int
+    note: int
+
+
+class PlacedFinding(Answer):
+    """A finding, and the value where it is decided."""
+
+    level: Literal["stop", "unanswered", "caution", "note"]
+    code: str
+    text: str
+    value: Any
+    limit: Any
+    source: str
+    override: Literal["never", "reason"]
+    do: str
+    lifted: Any = Field(description="Who lifted it, why and when; null when nobody did.")
+    stage: Stage
+    key: str
+    of: str | None
+    path: list[str | int] | None
+
+
+class Missing(Answer):
+    """A value that is still missing or rough; the most important first."""
+
+    what: str
+    why: str
+    key: str
+    stage: Stage
+    share: float | None
+    of: str | None
+    path: list[str | int] | None
+
+
+class Belongs(Answer):
+    """Which revisions an answer belongs to."""
+
+    case_id: str
+    revision: int
+    kit_revision: int | None
+    digest: str
+
+
+class PlanSaid(Belongs):
+    """The plan of exactly these revisions; null where something is written wrongly."""
+
+    plan: dict[str, Any] | None
+    faults: list[Fault]
+    stages: dict[Stage, StageState]
+    findings: list[PlacedFinding]
+    missing: list[Missing]
+
+
+class TraceRow(Answer):
+    """One moment of the way up."""
+
+    t_s: float
+    depth_m: float
+    speed_m_s: float
+    bag_volumes_l: dict[str, float]
+
+
+class TraceSaid(Belongs):
+    """The way up, every input at its middle."""
+
+    trace_of: str | None
+    trace: list[TraceRow]
+
+
+class Asked(Answer):
+    """One question of the evening, with its answer."""
+
+    n: int
+    ask: str
+    answer: str
+    state: Literal["answered", "stop", "unanswered", "caution"]
+    stage: Stage
+    key: str
+    what_to_do: str
+    findings: list[str]
+
+
+class Verdict(Answer):
+    """The line above everything, and how many findings stand."""
+
+    line: str
+    stops: int
+    unanswered: int
+    cautions: int
+    lifted: int
+
+
+class TonightSaid(Belongs):
+    """The questions of the evening."""
+
+    verdict: Verdict
+    stages: dict[Stage, StageState]
+    questions: list[Asked]
