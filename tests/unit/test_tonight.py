@@ -165,11 +165,23 @@ def test_the_chosen_system_comes_first() -> None:
     assert re.match(r"\d+ lb .*kg", rows[2]["answer"])
 
 
-def test_what_the_case_cannot_say_is_said_to_be_so() -> None:
+AGREED = {7: ("fit", "Ann and Bo, asked tonight"), 11: ("signals", "the club's set"), 12: ("flag", "A, the cox")}
+
+
+def test_what_the_team_has_to_agree_is_open_until_it_is_written() -> None:
     rows = answers(planned("quarry-outboard"))
-    for number in (7, 11, 12):
+    for number in AGREED:
         assert rows[number]["state"] == "unanswered"
-        assert rows[number]["what_to_do"].startswith("Not planned here")
+        assert "under Brief" in rows[number]["what_to_do"]
+    told = changed("quarry-outboard", *(((("agreed", key)), words) for key, words in AGREED.values()))
+    for number, (_, words) in AGREED.items():
+        assert words in told[number]["answer"]
+        assert told[number]["state"] != "unanswered"
+    assert rows[11]["key"] == "agreed.signals"
+
+
+def test_unknown_is_no_agreement() -> None:
+    assert changed("quarry-outboard", (("agreed", "fit"), "unknown"))[7]["state"] == "unanswered"
 
 
 def test_an_empty_case_says_how_each_answer_is_given() -> None:

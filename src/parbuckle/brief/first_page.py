@@ -30,7 +30,7 @@ def first_page(document: Mapping[str, Any]) -> dict[str, Any]:
     -------
     dict
         ``states``, ``method``, ``clock``, ``weight``, ``bags``, ``let_go``, ``let_go_title``, ``gas``, ``people``,
-        ``steps``, ``signals``, ``abort`` and ``emergency``, in this order; a part that the document lacks is None or
+        ``steps``, ``signals``, ``abort``, ``emergency`` and ``agreed``, in this order; a part that the document lacks is None or
         empty.
 
     Examples
@@ -56,6 +56,7 @@ def first_page(document: Mapping[str, Any]) -> dict[str, Any]:
         "abort": [str(text) for text in document.get("abort") or []],
         "abort_action": document.get("abort_action") or "",
         "emergency": _emergency(document),
+        "agreed": _agreed(document),
     }
 
 
@@ -279,6 +280,13 @@ def _two_columns(steps: list[dict[str, Any]]) -> list[list[dict[str, Any]]]:
         run += lengths[left]
         left += 1
     return [steps[:left], steps[left:]] if steps else []
+
+
+def _agreed(document: Mapping[str, Any]) -> list[dict[str, str]]:
+    """What the team agreed, where it is told; what is not told stands on the page of the evening, not on the brief."""
+    told = document.get("agreed") or {}
+    labels = (("Fit to dive", "fit"), ("Signals", "signals"), ("Flag", "flag"), ("Boat", "boat"))
+    return [{"label": label, "value": told[key]} for label, key in labels if told.get(key) not in (None, "unknown")]
 
 
 def _emergency(document: Mapping[str, Any]) -> list[dict[str, str]]:

@@ -70,6 +70,7 @@ def _main(view: Mapping[str, Any], document: Mapping[str, Any]) -> str:
         _section("people", "People", people(first["people"])),
         _section("steps", "Steps", _stops(frame) + steps(first["steps"])) if first["steps"] else "",
         _section("signals", "Signals", _signals(first["signals"])),
+        _section("agreed", "Agreed", tag("div", pairs(first["agreed"]))) if first["agreed"] else "",
         _section("abort", "Abort: anyone may call it", abort(first)),
         _section("emergency", "Emergency", _emergency(view)),
         _section("slate", "Slate", _stops(frame) + slate(view["slate"])) if view["slate"] else "",

@@ -66,6 +66,17 @@ class Emergency(Written):
     )
 
 
+class Agreed(Written):
+    """What was agreed with the team, in its own words."""
+
+    keeps_unknown = True
+
+    fit: str | None = Field(default=None, description="Who is current and fit to dive, and who asked when.")
+    signals: str | None = Field(default=None, description="The one set of signals that everybody uses.")
+    flag: str | None = Field(default=None, description="Which flag is up, and who sees to it.")
+    boat: str | None = Field(default=None, description="How and when the boat comes in.")
+
+
 class Override(Written):
     """A stop that the supervisor lifts with a written reason, where it may be lifted."""
 

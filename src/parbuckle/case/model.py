@@ -7,7 +7,7 @@ from typing import Annotated, Literal
 
 from pydantic import BeforeValidator, Field
 
-from parbuckle.case.answers import Emergency, Hazards, Head, Override, Permission
+from parbuckle.case.answers import Agreed, Emergency, Hazards, Head, Override, Permission
 from parbuckle.case.diving import Dive, Exposure, Trainee
 from parbuckle.case.finding import Account, Lesson, Search
 from parbuckle.case.raising import Lift, Lowering, Surface
@@ -40,6 +40,7 @@ class Case(Written):
     site: Site = Field(default=Site(), description="The place and its water.")
     limits: Limits = Field(default=Limits(), description="Limits set before the day.")
     emergency: Emergency = Field(default=Emergency(), description="What to do when something goes wrong.")
+    agreed: Agreed = Field(default=Agreed(), description="What was agreed with the team.")
     account: Rows[Account] = Field(default=(), description="What was told about where it is.")
     search: Search = Field(default=Search(), description="How it is looked for.")
     lesson: Lesson | None = Field(default=None, description="What a lesson may use.")

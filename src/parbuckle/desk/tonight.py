@@ -90,9 +90,9 @@ _QUESTIONS = (
         "What are the stop rules, and may everybody call one?", told.stop_rules, "call", "limits",
         ("limits", "limits.visibility", "site.visibility", "site.temperature"),
     ),
-    _Asked("Which signals, all of one set?", told.signals, "brief", "emergency.comms", ("emergency.comms",)),
+    _Asked("Which signals, all of one set?", told.signals, "brief", "agreed.signals", ("emergency.comms",)),
     _Asked(
-        "How and when does the boat come in, which flag is up?", told.boat, "brief", "surface.then",
+        "How and when does the boat come in, which flag is up?", told.boat, "brief", "agreed.flag",
         ("hazards.traffic",),
     ),
     _Asked(

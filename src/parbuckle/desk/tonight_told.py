@@ -5,7 +5,7 @@ from __future__ import annotations
 from parbuckle.desk.tonight_lift import Said
 from parbuckle.desk.tonight_words import Document, listed, sentences, split, texts_of
 
-_NOT_HERE = "Not planned here"
+_AGREED = {"fit": "Current and fit", "signals": "Signals", "flag": "Flag", "boat": "Boat"}
 _LICENCE = ("licence_lift", "licence_age", "wreck_report")
 
 
@@ -28,8 +28,8 @@ def people(document: Document) -> Said:
     wet = listed(f"{row['name']} ({row['role']})" for row in rows if row["in_water"])
     dry = listed(f"{row['name']} ({row['role']})" for row in rows if not row["in_water"])
     return (
-        sentences(f"In the water: {wet or 'nobody'}", f"Not in it: {dry or 'nobody'}"),
-        f"{_NOT_HERE}: who is current and fit. Ask each one tonight, by name.",
+        sentences(f"In the water: {wet or 'nobody'}", f"Not in it: {dry or 'nobody'}", _told(document, "fit")),
+        _open(document, "fit", "Ask each one tonight, by name: current and fit? Write it under Brief."),
     )
 
 
@@ -80,8 +80,9 @@ def signals(document: Document) -> Said:
             if told["comms"]
             else "How divers and surface talk is not told",
             f"{len(document['signals'])} messages need a signal; the brief has the table",
+            _told(document, "signals"),
         ),
-        f"{_NOT_HERE}: what each signal means. Agree one set, and write it on the signal table.",
+        _open(document, "signals", "Agree one set, write which under Brief, and fill in the signal table."),
     )
 
 
@@ -106,8 +107,10 @@ def boat(document: Document) -> Said:
             *[f"Step {row['n']}: {row['text']}" for row in calls],
             f"Then: {surface['then']}" if surface.get("then") else "How it goes on from the surface is not told",
             f"Traffic: {traffic}" if traffic else None,
+            _told(document, "boat"),
+            _told(document, "flag"),
         ),
-        f"{_NOT_HERE}: which flag is up. The local rule decides; name who sees to it.",
+        _open(document, "flag", "Name the flag and who sees to it, under Brief. The local rule decides."),
     )
 
 
@@ -165,3 +168,12 @@ def emergency(document: Document) -> Said:
     said, lacking = split({word: told[key] for key, word in words.items()})
     answer = sentences(*said) if said else "Nothing is written down."
     return answer, f"Write under Brief: {', '.join(lacking).lower()}." if lacking else None
+
+
+def _told(document: Document, key: str) -> str | None:
+    said = document["agreed"][key]
+    return None if said in (None, "unknown") else f"{_AGREED[key]}: {said}"
+
+
+def _open(document: Document, key: str, do: str) -> str | None:
+    return do if _told(document, key) is None else None

@@ -94,6 +94,7 @@ def _document(stages: Stages, findings: tuple[Finding, ...]) -> dict[str, Any]:
         "search": search_of(stages),
         "clock": clock_section(stages),
         "emergency": {name: getattr(told, name) for name in type(told).model_fields},
+        "agreed": {name: getattr(stages.case.agreed, name) for name in type(stages.case.agreed).model_fields},
         "asked": asked_section(stages),
         **team_sections(stages),
         "circles": _circles(stages),
