@@ -234,3 +234,29 @@ def test_what_no_store_can_keep_is_refused(client: TestClient, quarry: dict[str,
     answer = client.post(f"/api/cases/{quarry['id']}/edits", content=body.encode(), headers=told)
     assert answer.status_code in (400, 422)
     assert client.get(f"/api/cases/{quarry['id']}").json()["revision"] == 1
+
+
+def test_a_kit_is_typed_and_taken(client: TestClient) -> None:
+    case = client.post("/api/cases", json={"answers": {"what": "anchor"}, **WHO}).json()
+    kit = client.post("/api/kits", json={"document": {"schema": 1, "team": {"name": "Club"}}, **WHO})
+    assert (kit.status_code, kit.json()["title"], kit.json()["faults"]) == (201, "Club", [])
+    body = {"base": case["revision"], "kit": kit.json()["id"], **WHO}
+    taken = client.post(f"/api/cases/{case['id']}/kit", json=body).json()
+    assert (taken["kit_id"], taken["revision"]) == (kit.json()["id"], 2)
+    assert client.post(f"/api/cases/{case['id']}/kit", json=body).status_code == 409
+    none = client.post(f"/api/cases/{case['id']}/kit", json={**body, "base": 2, "kit": "nobody"})
+    assert none.status_code == 404
+    assert client.get(f"/api/cases/{case['id']}/history").json()["revisions"][0]["what"] == "took the kit Club"
+
+
+def test_the_history_marks_what_was_taken_back(client: TestClient, quarry: dict[str, Any]) -> None:
+    one = edit(client, quarry, put(["site", "depth"], "17 m")).json()
+    two = edit(client, one, put(["site", "depth"], "18 m")).json()
+    back = client.post(f"/api/cases/{quarry['id']}/undo", json={"base": two["revision"], **WHO}).json()
+    place = f"/api/cases/{quarry['id']}/history"
+    rows = client.get(place).json()["revisions"]
+    assert [(row["number"], row["undone"], row["back"]) for row in rows] == [
+        (4, False, "undo"), (3, True, ""), (2, False, ""), (1, False, ""),
+    ]  # fmt: skip
+    client.post(f"/api/cases/{quarry['id']}/redo", json={"base": back["revision"], **WHO})
+    assert not any(row["undone"] for row in client.get(place).json()["revisions"])

@@ -6,13 +6,13 @@ from typing import Any
 
 from fastapi import APIRouter
 
-from parbuckle.api.answers.written import CaseList, CaseSaid
-from parbuckle.api.bodies import ChooseBody, ImportBody, NewCaseBody, VariantBody
-from parbuckle.desk.answering import case_shown
+from parbuckle.api.answers.written import CaseList, CaseSaid, KitSaid
+from parbuckle.api.bodies import ChooseBody, ImportBody, NewCaseBody, NewKitBody, TakeKitBody, VariantBody
+from parbuckle.desk.answering import case_shown, kit_shown
 from parbuckle.desk.examples import keep_example
 from parbuckle.desk.exchange import take_in
 from parbuckle.desk.going_back import choose
-from parbuckle.desk.keeping import keep, seen
+from parbuckle.desk.keeping import keep, seen, take_kit
 from parbuckle.desk.questions import case_from_answers
 from parbuckle.store.port import Store
 from parbuckle.store.rows import Row
@@ -37,6 +37,7 @@ def case_routes(store: Store) -> APIRouter:
     _making(api, store)
     _apart(api, store)
     _variants(api, store)
+    _kits(api, store)
     return api
 
 
@@ -64,6 +65,16 @@ def _apart(api: APIRouter, store: Store) -> None:
     @api.delete("/cases/{key}", status_code=204)
     def take_case_out(key: str) -> None:
         store.take_out("case", key)
+
+
+def _kits(api: APIRouter, store: Store) -> None:
+    @api.post("/kits", status_code=201, response_model=KitSaid)
+    def new_kit(body: NewKitBody) -> Answer:
+        return kit_shown(store, keep(store, "kit", body.document, body.who))
+
+    @api.post("/cases/{key}/kit", response_model=CaseSaid)
+    def use_kit(key: str, body: TakeKitBody) -> Answer:
+        return case_shown(store, take_kit(store, seen(store, "case", key, body.base), body.kit, body.who))
 
 
 def _variants(api: APIRouter, store: Store) -> None:

@@ -9,7 +9,7 @@ from typing import Any
 from parbuckle.case.documents import digest_of
 from parbuckle.desk.changes import Change, change
 from parbuckle.desk.documents import kit_faults_of, plan_documents, shown_kit, shown_values
-from parbuckle.desk.history import reach
+from parbuckle.desk.history import reach, stands_taken_back
 from parbuckle.store.port import Store
 from parbuckle.store.rows import Row
 
@@ -163,10 +163,13 @@ def history(store: Store, row: Row) -> list[dict[str, Any]]:
     Returns
     -------
     list of dict
-        ``number``, ``at``, ``who``, ``what``; the last step first.
+        ``number``, ``at``, ``who``, ``what``, ``back`` (``undo``, ``redo`` or empty) and ``undone`` (taken back and not
+        done again); the last step first.
     """
-    steps = reversed(store.steps(row.id))
-    return [{"number": step.number, "at": step.at, "who": step.who, "what": step.what} for step in steps]
+    steps = store.steps(row.id)
+    gone = stands_taken_back(steps)
+    told = ({name: getattr(step, name) for name in ("number", "at", "who", "what", "back")} for step in steps)
+    return [line | {"undone": line["number"] in gone} for line in told][::-1]
 
 
 def _shown(store: Store, row: Row) -> dict[str, Any]:

@@ -36,6 +36,31 @@ def reach(steps: Iterable[Step]) -> Reach:
     Reach
         Empty where there is nothing.
     """
+    done, undone = _walk(steps)
+    return Reach(tuple(done[-1]) if done else (), tuple(undone[-1]) if undone else ())
+
+
+def stands_taken_back(steps: Iterable[Step]) -> frozenset[int]:
+    """Find the steps that were taken back and not done again.
+
+    Parameters
+    ----------
+    steps : iterable of Step
+        The whole history, the oldest first.
+
+    Returns
+    -------
+    frozenset of int
+        Their numbers. Those that can no more be done again, because something else was done, are among them.
+    """
+    told = tuple(steps)
+    done, _ = _walk(told)
+    standing = {step.number for gesture in done for step in gesture}
+    return frozenset(step.number for step in told if step.changes and not step.back and step.number not in standing)
+
+
+def _walk(steps: Iterable[Step]) -> tuple[list[list[Step]], list[list[Step]]]:
+    """Follow a history: the gestures that stand, and those that could be done again."""
     done: list[list[Step]] = []
     undone: list[list[Step]] = []
     for step in steps:
@@ -46,7 +71,7 @@ def reach(steps: Iterable[Step]) -> Reach:
         elif step.changes:
             undone.clear()
             _join(done, step)
-    return Reach(tuple(done[-1]) if done else (), tuple(undone[-1]) if undone else ())
+    return done, undone
 
 
 def taken_back(steps: Sequence[Step]) -> tuple[Change, ...]:

@@ -152,6 +152,36 @@ def edit(
     raise StaleError(f"the {row.kind} is changed by too many at once; try again")
 
 
+def take_kit(store: Store, row: Row, kit: str | None, who: str) -> Row:
+    """Let a case use another kit.
+
+    Parameters
+    ----------
+    store : Store
+        Where both are kept.
+    row : Row
+        The case as it was seen.
+    kit : str or None
+        Id of the kit; None for none.
+    who : str
+        Who decides it.
+
+    Returns
+    -------
+    Row
+        The next revision.
+
+    Raises
+    ------
+    NotKeptError
+        If there is no such kit.
+    StaleError
+        If the case was changed since it was seen.
+    """
+    what = f"took the kit {store.get('kit', kit).title}" if kit else "took no kit"
+    return store.put(replace(row, kit=kit), Step(now_in_utc(), who, what))
+
+
 def with_document(row: Row, document: Mapping[str, Any]) -> Row:
     """Give a row another document, and the title that stands in it.
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from typing import Any
+from typing import Any, Literal
 
 from pydantic import Field
 
@@ -96,6 +96,8 @@ class StepLine(Answer):
     at: str
     who: str
     what: str
+    back: Literal["", "undo", "redo"]
+    undone: bool = Field(description="Taken back, and not done again.")
 
 
 class HistorySaid(Answer):
