@@ -10,7 +10,7 @@ from parbuckle.store.port import Store
 
 
 def warm(store: Store, answers: Answers) -> Thread:
-    """Work out, beside, the case that was changed last: its plan will be asked for first.
+    """Load the compiled laws, or start the compiler; then work out the case that was changed last. All of it beside.
 
     Parameters
     ----------
@@ -30,6 +30,9 @@ def warm(store: Store, answers: Answers) -> Thread:
 
 
 def _first(store: Store, answers: Answers) -> None:
+    from parbuckle.physics.simulate import warm_up
+
+    warm_up()
     for row in store.rows("case")[:1]:
         try:
             answers.of(row.id)
