@@ -12,8 +12,9 @@ from parbuckle.api.answers.read import CompareSaid, FileList, NumberSaid
 from parbuckle.api.bodies import TryBody, sent
 from parbuckle.desk.answers_kept import Answers
 from parbuckle.desk.comparing import compare
-from parbuckle.desk.exchange import file_list, file_of
+from parbuckle.desk.exchange import file_list
 from parbuckle.desk.numbers import number
+from parbuckle.desk.paper_apart import file_apart
 from parbuckle.desk.telling import evening, materials, planned, traced, whole
 
 Answer = dict[str, Any]
@@ -78,5 +79,5 @@ def _files(api: APIRouter, answers: Answers) -> None:
 
     @api.get("/cases/{key}/files/{name}")
     def one_file(key: str, name: str, paper: Paper = "a4") -> Response:
-        content, kind = file_of(name, materials(answers.of(key), paper))
+        content, kind = file_apart(name, materials(answers.of(key), paper))
         return Response(content, media_type=kind, headers={"Content-Disposition": f'inline; filename="{name}"'})

@@ -14,7 +14,7 @@ from parbuckle.quantity.frozen import Frozen
 
 Answer = TypeVar("Answer")
 
-_MOST = 256_000_000  # bytes of arrays that are kept in all
+_MOST = 64_000_000  # bytes of arrays that are kept in all: some twenty plans
 _MOST_ANSWERS = 512
 _SMALL = 64  # bytes that anything but an array counts for
 
