@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from collections import OrderedDict
 from collections.abc import Sequence
+from concurrent.futures import ThreadPoolExecutor
 from dataclasses import replace
-from threading import Lock
 
 from parbuckle.desk.answering import Answered, answered, asked_of
 from parbuckle.desk.changes import Change
@@ -29,7 +29,7 @@ class Answers:
     def __init__(self, store: Store) -> None:
         self._store = store
         self._kept: OrderedDict[str, Answered] = OrderedDict()
-        self._turn = Lock()
+        self._desk = ThreadPoolExecutor(1, "answers")
 
     def of(self, key: str, changes: Sequence[Change] = ()) -> Answered:
         """Give the answer to a case, from what is kept if the same was asked before.
@@ -53,11 +53,10 @@ class Answers:
         CallError
             If a change cannot be made.
         """
-        found = self._look(key, changes)
-        if found is None:
-            with self._turn:
-                found = self._look(key, changes) or self._work(key, changes)
-        return found
+        return self._look(key, changes) or self._desk.submit(self._at_turn, key, changes).result()
+
+    def _at_turn(self, key: str, changes: Sequence[Change]) -> Answered:
+        return self._look(key, changes) or self._work(key, changes)
 
     def _look(self, key: str, changes: Sequence[Change]) -> Answered | None:
         """Give what is kept for these very documents, under the revisions that they stand at now."""
