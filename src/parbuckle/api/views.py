@@ -7,7 +7,7 @@ from typing import Annotated, Any, Literal
 from fastapi import APIRouter, Query
 from fastapi.responses import Response
 
-from parbuckle.api.answers.planned import PlanSaid, TonightSaid, TraceSaid
+from parbuckle.api.answers.planned import NumberList, PlanSaid, TonightSaid, TraceSaid
 from parbuckle.api.answers.read import CompareSaid, FileList, NumberSaid
 from parbuckle.api.bodies import TryBody, sent
 from parbuckle.desk.answers_kept import Answers
@@ -15,7 +15,7 @@ from parbuckle.desk.comparing import compare
 from parbuckle.desk.exchange import file_list
 from parbuckle.desk.numbers import number
 from parbuckle.desk.paper_apart import file_apart
-from parbuckle.desk.telling import evening, materials, planned, traced, whole
+from parbuckle.desk.telling import evening, materials, numbered, planned, traced, whole
 
 Answer = dict[str, Any]
 Paper = Literal["a4", "us-letter"]
@@ -65,6 +65,10 @@ def _readings(api: APIRouter, answers: Answers) -> None:
     @api.get("/cases/{key}/tonight", response_model=TonightSaid)
     def tonight_of(key: str) -> Answer:
         return evening(answers.of(key))
+
+    @api.get("/cases/{key}/numbers", response_model=NumberList)
+    def numbers_of(key: str) -> Answer:
+        return numbered(answers.of(key))
 
     @api.get("/cases/{key}/numbers/{path:path}", response_model=NumberSaid)
     def where_from(key: str, path: str) -> Answer:

@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 import tomllib
 from collections.abc import Iterator, Mapping
-from functools import cache
+from functools import cache, lru_cache
 from importlib.resources import files
 from typing import Any
 
@@ -96,11 +96,10 @@ def origin_of(path: str) -> dict[str, Any]:
     >>> origin_of("load.wet_weight_kg")["name"]
     'Weight in water'
     """
-    bare = re.sub(r"\[\d*\]", "", path)
-    for pattern, row in _rows():
-        if pattern.fullmatch(bare):
-            return {**row, "name": f"{row['name']} ({_last_words(bare)})"} if pattern.groups else row
-    raise CallError(f"the plan has no number {path[:80]!r}")
+    found = _origin(re.sub(r"\[\d*\]", "", path))
+    if found is None:
+        raise CallError(f"the plan has no number {path[:80]!r}")
+    return found
 
 
 def kind_of(path: str) -> str:
@@ -127,6 +126,14 @@ def kind_of(path: str) -> str:
     if last.startswith("minutes"):
         return "minutes"
     return next((kind for end, kind in _UNITS if last.endswith(end) or f"_{last}" == end), "") if last != "n" else ""
+
+
+@lru_cache(maxsize=4096)
+def _origin(bare: str) -> dict[str, Any] | None:
+    for pattern, row in _rows():
+        if pattern.fullmatch(bare):
+            return {**row, "name": f"{row['name']} ({_last_words(bare)})"} if pattern.groups else row
+    return None
 
 
 def _last_words(bare: str) -> str:

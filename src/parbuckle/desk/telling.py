@@ -11,6 +11,7 @@ from parbuckle.desk.briefing import moment
 from parbuckle.desk.documents import trace_documents
 from parbuckle.desk.exchange import Materials
 from parbuckle.desk.finding_places import placed_findings, stage_states
+from parbuckle.desk.number_list import number_list
 from parbuckle.desk.questions import missing
 from parbuckle.desk.tonight import tonight
 from parbuckle.quantity.errors import CallError
@@ -27,10 +28,12 @@ def whole(found: Answered) -> dict[str, Any]:
     Returns
     -------
     dict
-        ``plan`` (null with faults), ``faults``, ``stages``, ``findings`` with their places, ``missing``; and the
+        ``plan`` (null with faults), ``faults``, ``stages``, ``findings`` with their places, ``missing``, ``numbers`` as
+        they are shown; and the
         revisions of case and kit that all of it belongs to.
     """
-    told = _belongs(found) | {"plan": found.plan, "faults": found.faults, "stages": {}, "findings": [], "missing": []}
+    lists: dict[str, Any] = {"stages": {}, "findings": [], "missing": [], "numbers": []}
+    told = _belongs(found) | {"plan": found.plan, "faults": found.faults} | lists
     if found.plan is None:
         return told
     kit = found.kit_document
@@ -38,6 +41,7 @@ def whole(found: Answered) -> dict[str, Any]:
         "stages": stage_states(found.plan),
         "findings": placed_findings(found.plan, found.case.document, kit),
         "missing": missing(found.plan, found.case.document, kit),
+        "numbers": number_list(found.plan),
     }
 
 
@@ -83,6 +87,27 @@ def traced(found: Answered) -> dict[str, Any]:
     plan = planned(found)
     traced = trace_documents(found.case.document, found.kit_document, found.case.title, plan, SEED)
     return _belongs(found) | traced
+
+
+def numbered(found: Answered) -> dict[str, Any]:
+    """Give all numbers of an answer as they are shown.
+
+    Parameters
+    ----------
+    found : Answered
+        The answer.
+
+    Returns
+    -------
+    dict
+        ``numbers``, and the revisions that they belong to.
+
+    Raises
+    ------
+    CallError
+        If something in the case is written wrongly.
+    """
+    return _belongs(found) | {"numbers": number_list(planned(found))}
 
 
 def materials(found: Answered, paper: str = "a4") -> Materials:

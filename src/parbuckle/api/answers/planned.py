@@ -61,6 +61,25 @@ class Belongs(Answer):
     digest: str
 
 
+class NumberLine(Answer):
+    """A number of the plan as it is shown."""
+
+    path: str
+    name: str
+    likely: str = Field(description="With its unit, in the chosen system.")
+    band: str = Field(description="Low to high; empty without a band.")
+    also: str = Field(description="The same in the other system; empty where it reads the same.")
+    value: str = Field(description="All of it in one text.")
+    range: list[float] | None = Field(description="Low, likely, high in the unit of the plan.")
+    section: int | None
+
+
+class NumberList(Belongs):
+    """All numbers of a plan."""
+
+    numbers: list[NumberLine]
+
+
 class PlanSaid(Belongs):
     """The plan of exactly these revisions; null where something is written wrongly."""
 
@@ -69,6 +88,7 @@ class PlanSaid(Belongs):
     stages: dict[Stage, StageState]
     findings: list[PlacedFinding]
     missing: list[Missing]
+    numbers: list[NumberLine]
 
 
 class TraceRow(Answer):

@@ -1,0 +1,39 @@
+"""All numbers of a plan as the app shows them."""
+
+from __future__ import annotations
+
+import pytest
+
+from parbuckle.desk.documents import plan_documents
+from parbuckle.desk.number_list import number_list
+from parbuckle.desk.numbers import number
+from sample_documents import case_of, kit_of
+
+NAMES = ("quarry-outboard", "tidal-frame", "training-drum")
+THIN = "\u2009"
+
+
+@pytest.mark.parametrize("name", NAMES)
+def test_every_line_says_what_the_sheet_of_that_number_says(name: str) -> None:
+    case = case_of(name)
+    kit = kit_of(case)
+    plan, _ = plan_documents(case, kit, name, 64)
+    assert plan is not None
+    lines = number_list(plan)
+    assert len({line["path"] for line in lines}) == len(lines) > 200
+    for line in lines[::7]:
+        sheet = number(plan, line["path"], case, kit)
+        assert (line["name"], line["range"]) == (sheet["name"], sheet["range"])
+        assert line["likely"].replace(THIN, " ") in sheet["value"].replace(THIN, " ")
+
+
+def test_the_chosen_units_stand_first_and_the_band_apart() -> None:
+    case = case_of("quarry-outboard")
+    for units, first in (("metric", "kg"), ("imperial", "lb")):
+        told = {**case, "case": {**case["case"], "units": units}}
+        plan, _ = plan_documents(told, kit_of(case), "quarry", 64)
+        assert plan is not None
+        weight = next(line for line in number_list(plan) if line["path"] == "load.wet_weight_kg")
+        assert weight["likely"].endswith(first)
+        assert " to " in weight["band"]
+        assert not weight["also"].startswith(weight["likely"])
