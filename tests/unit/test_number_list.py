@@ -10,7 +10,7 @@ from parbuckle.desk.numbers import number
 from sample_documents import case_of, kit_of
 
 NAMES = ("quarry-outboard", "tidal-frame", "training-drum")
-THIN = "\u2009"
+THIN = "\u202f"
 
 
 @pytest.mark.parametrize("name", NAMES)
@@ -24,7 +24,7 @@ def test_every_line_says_what_the_sheet_of_that_number_says(name: str) -> None:
     for line in lines[::7]:
         sheet = number(plan, line["path"], case, kit)
         assert (line["name"], line["range"]) == (sheet["name"], sheet["range"])
-        assert line["likely"].replace(THIN, " ") in sheet["value"].replace(THIN, " ")
+        assert line["likely"].replace(THIN, " ") in sheet["value"]
 
 
 def test_the_chosen_units_stand_first_and_the_band_apart() -> None:
