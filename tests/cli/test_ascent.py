@@ -83,7 +83,10 @@ def test_the_trace_begins_on_the_bottom_and_is_in_order(name: str) -> None:
     document = told(name)
     trace = document["trace"]
     assert document["trace_of"] in ("under control", "left alone")
-    assert set(trace[0]) == {"t_s", "depth_m", "speed_m_s", "bag_volumes_l"}
+    assert set(trace[0]) == {"t_s", "depth_m", "speed_m_s", "bag_volumes_l", "surplus_kg"}
+    litres = [sum(line["bag_volumes_l"].values()) for line in trace]
+    grown = litres.index(max(litres))
+    assert trace[grown]["surplus_kg"] > trace[0]["surplus_kg"] - 0.1
     assert trace[0]["t_s"] == 0.0
     assert trace[0]["speed_m_s"] == pytest.approx(0.0, abs=1e-9)
     assert all(after["t_s"] > before["t_s"] for before, after in pairwise(trace))

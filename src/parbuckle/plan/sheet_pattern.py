@@ -199,12 +199,29 @@ def _swim(stages: Stages, found: Searched, pattern: Pattern, minutes: float | No
         "turns": pattern.turns,
         "shifts": pattern.shifts,
         "minutes": minutes,
-        "legs": [
-            _leg(n, leg, pattern, asked.declination, kick.mid if kick else None)
-            for n, leg in enumerate(pattern.legs, start=1)
-        ],
+        "legs": leg_rows(pattern, asked.declination, kick.mid if kick else None),
         "line_marks_m": [round(m, _CENTIMETRES) for m in line_marks(pattern)],
     }
+
+
+def leg_rows(pattern: Pattern, declination: float | None, kick: float | None) -> list[Row]:
+    """Give the legs of a pattern as the document holds them.
+
+    Parameters
+    ----------
+    pattern : Pattern
+        The pattern, or what was swum of it.
+    declination : float or None
+        Magnetic declination, rad; None where it is not known.
+    kick : float or None
+        Way of one kick, m.
+
+    Returns
+    -------
+    list of dict
+        In the order in which they are swum.
+    """
+    return [_leg(n, leg, pattern, declination, kick) for n, leg in enumerate(pattern.legs, start=1)]
 
 
 def _leg(n: int, leg: Leg, pattern: Pattern, declination: float | None, kick: float | None) -> Row:

@@ -17,7 +17,7 @@ from parbuckle.plan.search_words import (
     window_words,
 )
 from parbuckle.plan.searching import NextDive, Searched
-from parbuckle.plan.sheet_pattern import PATTERN_NAMES, pair_section, pattern_section
+from parbuckle.plan.sheet_pattern import PATTERN_NAMES, leg_rows, pair_section, pattern_section
 from parbuckle.plan.stages import Stages
 from parbuckle.search.accounts import middle_and_radius
 from parbuckle.search.contours import contours, dots
@@ -167,6 +167,7 @@ def _passes(found: Searched) -> list[Row]:
             "completed": one.completed,
             "chance_it_had": had,
             "from": one.by,
+            "legs": leg_rows(one.pattern, found.asked.declination, None),
         }
         for n, (one, had) in enumerate(zip(found.swum, found.had, strict=True), start=1)
     ]

@@ -12,6 +12,7 @@ from parbuckle.lift.ascent import body_of
 from parbuckle.lift.marks import put_in
 from parbuckle.lift.problem import LiftProblem
 from parbuckle.lift.result import LiftResult
+from parbuckle.physics.constants import MOLAR_MASS_AIR, G, R
 from parbuckle.physics.forces import gas_pressure_at, gas_volumes
 from parbuckle.physics.simulate import Way
 from parbuckle.plan.bands import LITRES
@@ -37,15 +38,28 @@ def trace_of(loaded: LoadedCase, seed: int = 1) -> dict[str, Any]:
     -------
     dict
         ``trace_of`` (what it is of, None without a lift) and ``trace``: rows of ``t_s``, ``depth_m``, ``speed_m_s``
-        (upward positive) and ``bag_volumes_l`` by bag.
+        (upward positive), ``bag_volumes_l`` by bag and ``surplus_kg`` (lift beyond what is needed at that moment).
     """
     stages = run_stages(loaded, load_house(loaded.case.house), 1, seed)
     if stages.lift is None or stages.lift_problem is None:
         return {"trace_of": None, "trace": []}
     if stages.tending is not None and stages.tending.ways:
         bags = [step.bag for step in stages.lift.filling if step.fill != "empty"]
-        return {"trace_of": UNDER_CONTROL, "trace": _tended(stages.tending.ways[0], bags)}
-    return {"trace_of": LEFT_ALONE, "trace": _left_alone(stages.lift_problem, stages.lift)}
+        told = UNDER_CONTROL, _tended(stages.tending.ways[0], bags)
+    else:
+        told = LEFT_ALONE, _left_alone(stages.lift_problem, stages.lift)
+    for line in told[1]:
+        line["surplus_kg"] = _surplus(stages.lift_problem, stages.lift, line)
+    return {"trace_of": told[0], "trace": told[1]}
+
+
+def _surplus(problem: LiftProblem, lift: LiftResult, line: Row) -> float:
+    """What the gas lifts at that moment beyond what it has to: (rho_w - rho_gas) V + held - required, kg."""
+    rise = problem.depth[0] - line["depth_m"]
+    pressure = problem.gas_pressure[0] - problem.water_density[0] * G * rise
+    density = problem.water_density[0] - pressure * (MOLAR_MASS_AIR / R) / problem.temperature[0]
+    gas = sum(line["bag_volumes_l"].values()) / LITRES
+    return float(density * gas + problem.held - lift.required[0])
 
 
 def _tended(way: Way, bags: list[str]) -> list[Row]:

@@ -98,6 +98,7 @@ class TraceRow(Answer):
     depth_m: float
     speed_m_s: float
     bag_volumes_l: dict[str, float]
+    surplus_kg: float = Field(description="Lift beyond what is needed at that moment.")
 
 
 class TraceSaid(Belongs):
