@@ -21,9 +21,10 @@ def test_every_line_says_what_the_sheet_of_that_number_says(name: str) -> None:
     assert plan is not None
     lines = number_list(plan)
     assert len({line["path"] for line in lines}) == len(lines) > 200
-    for line in lines[::7]:
+    for line in lines[::5]:
         sheet = number(plan, line["path"], case, kit)
-        assert (line["name"], line["range"]) == (sheet["name"], sheet["range"])
+        times = sheet["range"] is not None and any(isinstance(one, str) for one in sheet["range"])
+        assert (line["name"], line["range"]) == (sheet["name"], None if times else sheet["range"])
         assert line["likely"].replace(THIN, " ") in sheet["value"]
 
 

@@ -62,9 +62,15 @@ def _line(document: Document, path: str, leaf: Any) -> dict[str, Any] | None:
         "band": band.removesuffix(")") if is_band else "",
         "also": "" if first == second else second,
         "value": first if first == second else f"{first}, {second}",
-        "range": [leaf[key] for key in ("low", "likely", "high")] if is_band else None,
+        "range": _numbers(leaf) if is_band else None,
         "section": row["section"],
     }
+
+
+def _numbers(leaf: Mapping[str, Any]) -> list[float] | None:
+    """Low, likely, high; None where they are times of day."""
+    three = [leaf[key] for key in ("low", "likely", "high")]
+    return None if any(isinstance(one, str) for one in three) else three
 
 
 def _texts(document: Document, leaf: Any, kind: str) -> tuple[str, str]:
