@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import Any
 
-from parbuckle.duties.dive_facts import DiverFacts, DivingFacts
+from parbuckle.duties.dive_facts import CarriedFacts, DiverFacts, DivingFacts
 from parbuckle.duties.facts import Facts, Lesson
 from parbuckle.duties.house import load_house
 from parbuckle.duties.people_facts import Dive, Member
@@ -53,6 +53,16 @@ def at_work(country: str, **fields: Any) -> Facts:
     return Facts(country=country, rules="commercial", diving=(DivingFacts("dive 1 (lift)", **fields),))
 
 
+def carried(short: float = 0.0, **fields: Any) -> Facts:
+    """One diver with one cylinder beside the set."""
+    return diver(carried=(CarriedFacts("S7-1", "EAN50", short=short, **fields),))
+
+
+def edge_carried(key: str, field: str, up: bool = True, **fields: Any) -> tuple[Facts, Facts]:
+    """Just past a house limit of what is carried, and at it."""
+    return edge(carried, key, field, up, **fields)
+
+
 DIVES: dict[str, tuple[Any, Any]] = {
     "stops_due": (dive(stops=1.0), dive(stops=0.0)),
     "regime_decompression": (at_work("US", stops=90.0), at_work("GB", stops=90.0)),
@@ -77,6 +87,10 @@ DIVES: dict[str, tuple[Any, Any]] = {
     "oxygen_exposure_over": (diver(exposure=MORE), diver(exposure=1.0)),
     "oxygen_exposure_high": edge(diver, "exposure_share", "exposure"),
     "gas_dense": edge(diver, "gas_density", "density"),
+    "change_oxygen_high": edge_carried("oxygen_limit_up", "oxygen"),
+    "change_oxygen_low": edge_carried("oxygen_least", "oxygen_least", up=False),
+    "carried_gas_short": edge_carried("short_chance", "short"),
+    "emergency_gas_short": edge_carried("short_chance", "short", spare=True),
     "sawtooth": edge(dive, "sawtooth", "tooth"),
     "load_rate_over": edge(dive, "ceiling", "load_rate"),
     "stop_beside_load": (dive(leave_load_at=4.9, stop_depth=5.0), dive(leave_load_at=5.0, stop_depth=5.0)),

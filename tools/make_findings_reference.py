@@ -43,7 +43,7 @@ TITLES = {
 
 def reference() -> str:
     """Write the whole text."""
-    return HEAD + "".join(_findings()) + _house() + _law() + _intervals()
+    return HEAD + "".join(_findings()) + _house() + _law() + _records() + _intervals()
 
 
 def _group(entry: Entry) -> str:
@@ -79,13 +79,39 @@ def _house() -> str:
 
 def _law() -> str:
     head = (
-        "\n## Limits set by law or by an authority\n\nA case cannot change them. The table is short and it ages: "
-        "local law comes first.\n\n| key | value | where | meaning | read on | source |\n|---|---|---|---|---|---|\n"
+        "\n## Limits set by law or by an authority\n\nThe table is short and it ages: local law comes first. "
+        "A team or a site sets its own beside them, or instead of them, in "
+        "[`[[regime]]`](guide.md#rules-of-your-own): with who set it, where it is written and the date.\n\n"
+        "| key | value | where | meaning | read on | source |\n|---|---|---|---|---|---|\n"
     )
     return head + "".join(
-        f"| `{key}` | {row['value']} | {_where(row)} | {row['meaning']} | {row['read']} | {row['source']} |\n"
+        f"| `{key}` | {row.get('value', 'none')} | {_where(row)} | {row['meaning']} | {row.get('read', '')} | "
+        f"{row.get('source', 'yours')} |\n"
         for key, row in _table("regimes").items()
     )
+
+
+def _records() -> str:
+    rows = _table("records")
+    limits = _table("regimes")
+    head = (
+        "\n## Records and notices\n\nWhat the text that was read asks to be written down and to be told. "
+        "Local law comes first.\n\n| record | where | contains | keep | mark | source |\n|---|---|---|---|---|---|\n"
+    )
+    records = "".join(
+        f"| {r['what']} | {_where(r)} | {', '.join(r['contains'])} | {r['keep'] or 'not read'} | "
+        f"{r['mark']} | {r['source']} |\n"
+        for r in rows["record"].values()
+    )
+    between = "\n| notice | where | to | within | mark | source |\n|---|---|---|---|---|---|\n"
+    notices = "".join(_notice(r, limits.get(r["within"], {})) for r in rows["notice"].values())
+    return head + records + between + notices
+
+
+def _notice(row: dict[str, Any], limit: dict[str, Any]) -> str:
+    told = {**row, **({k: limit[k] for k in ("mark", "source")} if limit else {})}
+    within = f"{limit.get('value', row['within'])}, {row['counts']}"
+    return f"| {row['what']} | {_where(row)} | {row['to']} | {within} | {told['mark']} | {told['source']} |\n"
 
 
 def _where(row: dict[str, Any]) -> str:

@@ -1,7 +1,7 @@
 """Write the server's description of itself to ``ui/openapi.json``; the page's types are made from it.
 
-    python tools/make_openapi.py            write it
-    npm --prefix ui run types               make ui/src/api.d.ts from it
+python tools/make_openapi.py            write it
+npm --prefix ui run types               make ui/src/api.d.ts from it
 """
 
 from __future__ import annotations

@@ -11,7 +11,9 @@ from guard.tree import PACKAGE, ROOT, modules, name, tracked
 
 MOST_LINES = 400
 MOST_NAMES = 12
-LOCKS = ("requirements.txt", "requirements-dev.txt")
+MADE = ("ui/src/api.d.ts",)
+"""Made by a tool from the server's description; nobody reads it."""
+LOCKS = ("requirements.txt", "requirements-dev.txt", "requirements-node.txt")
 CODE = {".py", ".ts", ".tsx", ".typ"}
 
 
@@ -25,8 +27,8 @@ def readable() -> list[tuple[Path, str]]:
 
 
 def test_files_are_short() -> None:
-    long = [f"{name(p)}: {s.count(chr(10))}" for p, s in readable() if p.suffix in CODE and s.count("\n") > MOST_LINES]
-    assert not long
+    own = [(name(p), s.count("\n")) for p, s in readable() if p.suffix in CODE and name(p) not in MADE]
+    assert not [(which, lines) for which, lines in own if lines > MOST_LINES]
 
 
 def test_modules_offer_few_names() -> None:

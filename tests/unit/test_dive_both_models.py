@@ -6,7 +6,14 @@ import math
 
 import pytest
 
-from parbuckle.dive.both_models import Before, model_limit, table_depth_of, table_limit
+from parbuckle.dive.both_models import (
+    Before,
+    group_after_dive,
+    model_limit,
+    table_depth_of,
+    table_limit,
+    table_start,
+)
 from parbuckle.dive.loading import at_rest, load, rest
 from parbuckle.dive.navy_tables import FSW
 from parbuckle.dive.no_stop import no_stop_time
@@ -49,6 +56,26 @@ def test_two_dives_before_count_one_on_top_of_the_other() -> None:
     assert second[0] < first[0]
 
 
+def test_less_than_ten_minutes_apart_is_one_dive() -> None:
+    """Revision 7 has 63 min at 60 fsw and 92 min at 50 fsw; the deeper one counts for both dives."""
+    deep, shallow = (Before(feet(d), 20 * MINUTE, AIR, 9.9 * MINUTE) for d in (60.0, 50.0))
+    assert table_limit(feet(50.0), SURFACE, AIR, [deep]) == (43 * MINUTE, "")
+    assert table_limit(feet(60.0), SURFACE, AIR, [shallow]) == (43 * MINUTE, "")
+    assert table_limit(feet(50.0), SURFACE, AIR, [deep, deep]) == (23 * MINUTE, "")
+    assert table_limit(feet(50.0), SURFACE, AIR, [deep, deep, shallow])[0] == 3 * MINUTE
+    whole = Before(feet(60.0), 40 * MINUTE, AIR, 60 * MINUTE)
+    parts = [deep, Before(feet(50.0), 20 * MINUTE, AIR, 60 * MINUTE)]
+    assert table_start(SURFACE, parts) == table_start(SURFACE, [whole])
+    assert group_after_dive(table_start(SURFACE, [deep]), 50.0, 20 * MINUTE) == "H"  # 40 min at 60 fsw, by the row
+
+
+def test_a_longer_interval_never_shortens_the_table() -> None:
+    """From 10 min on. As one dive it may come out longer than by the next group, whose times are rounded up."""
+    rows = [Before(feet(60.0), 20 * MINUTE, AIR, minutes * MINUTE) for minutes in (10.0, 60.0, 180.0, 600.0, 6000.0)]
+    limits = [table_limit(feet(60.0), SURFACE, AIR, [row])[0] for row in rows]
+    assert limits == sorted(limits)
+
+
 def test_nitrox_enters_the_table_shallower() -> None:
     assert table_depth_of(feet(90.0), SURFACE, parse_gas("EAN32")) < 90.0
     assert table_limit(feet(90.0), SURFACE, parse_gas("EAN32"))[0] > table_limit(feet(90.0), SURFACE, AIR)[0]
@@ -70,7 +97,16 @@ def test_altitude_and_arrival_shorten_the_table() -> None:
         (lambda: table_limit(feet(80.0), SURFACE, parse_gas("21/35")), "without helium"),
         (lambda: table_limit(feet(191.0), SURFACE, AIR), "up to 190 fsw"),
         (lambda: table_limit(feet(80.0), SURFACE, AIR, [Before(feet(80.0), 2400.0, AIR, 3600.0)]), "without a stop"),
-        (lambda: table_limit(feet(80.0), SURFACE, AIR, [Before(feet(80.0), 1200.0, AIR, 599.0)]), "one dive"),
+        (
+            lambda: table_limit(
+                feet(80.0), SURFACE, AIR, [Before(feet(80.0), 1200.0, AIR, 599.0), Before(feet(80.0), 1200.0, AIR, 6e3)]
+            ),
+            "40 min at 80 fsw, allowed 39 min",
+        ),
+        (
+            lambda: table_limit(feet(80.0), SURFACE, AIR, [Before(feet(80.0), 1200.0, parse_gas("21/35"), 6e3)]),
+            "a dive before this one has no group",
+        ),
         (lambda: table_limit(feet(140.0), SURFACE, AIR, [Before(feet(80.0), 1200.0, AIR, 3600.0)]), "up to 130 fsw"),
     ],
 )

@@ -18,6 +18,7 @@ from parbuckle.duties.regimes import legal_limits
 from sample_control import CONTROL
 from sample_dive_codes import DIVES
 from sample_other_ways import OTHER_WAYS
+from sample_own_rules import TOLD
 from sample_search_codes import SEARCHES
 
 HOUSE = load_house({})
@@ -347,6 +348,7 @@ TABLE: dict[str, tuple[Any, Any]] = {
     **CONTROL,
     **DIVES,
     **SEARCHES,
+    **TOLD,
     "override_unused": (
         overriding(Override("rig_not_checked", **SIGNED)),
         overriding(Override("rig_not_checked", **SIGNED), facts=having("lift", rig_checked=False)),

@@ -54,7 +54,8 @@ def test_a_quiet_dive_has_no_flag() -> None:
     area = 2 * 12 + 22 * 24 + (8 / 3) * 14.5 + 3 * 5 + (5 / 6) * 2.5
     assert row["mean_depth_m"] == pytest.approx(area / 30.5, rel=1e-12)
     assert row["model"]["ceiling_kept"]
-    assert row["table"] == {"known": True, "why": None, "no_stop_min": 39.0, "within": True}  # 24 m: 80 fsw
+    table = {"known": True, "why": None, "no_stop_min": 39.0, "within": True, "group_before": None}
+    assert row["table"] == table  # 24 m: 80 fsw
 
 
 def test_tissues_are_those_of_the_same_legs() -> None:
@@ -73,7 +74,7 @@ def test_rapid_ascent_sawtooth_and_ceiling_are_flagged() -> None:
 
 def test_stops_count_only_on_the_way_up() -> None:
     profile = slate_profile("0 0; 1 5; 6 5; 8 24; 24 24; 26:40 5; 28 5; 29 0")
-    leaves = leaves_bottom(profile, RULES)
+    leaves = leaves_bottom(profile, RULES.stop_depth + RULES.sawtooth, RULES.up)
     assert leaves == pytest.approx(1440.0, abs=30.0)
     (stop,) = stops_made(profile, [{"depth_m": 5.0, "min": 3.0}], leaves, 1.5)
     assert 1.33 < stop["made_min"] < 2.2
@@ -86,10 +87,12 @@ def test_the_plan_stands_beside_the_log(tmp_path: Path, capsys: pytest.CaptureFi
     (row,) = document["logs"]
     assert row["plan"]["label"] == "dive 1 (search)"
     assert row["plan"]["leave_bottom_bar"] is not None
-    assert not row["table"]["known"]  # Tomas dived before
-    said = " ".join(said["text"] for said in row["says"])
-    assert "Rapid ascent" in said
-    assert "Stop missed" in said
+    assert row["table"]["known"]
+    assert row["table"]["group_before"] == "A"  # Tomas dived before: D after 24 min at 50 fsw, then 190 min
+    said = {found["code"]: found["text"].replace("\u202f", " ") for found in row["findings"]}
+    assert said["log_rapid_ascent"].startswith("Rapid ascent, slate.toml, ending at")
+    assert "slate.toml, at 5 m: 3 min were planned" in said["log_stop_missed"]
+    assert all(set(found) >= {"level", "code", "text", "do", "source"} for found in row["findings"])
     show_logs(document, console())
     assert "missed" in capsys.readouterr().out
     (again,) = read_uddf(out)
@@ -107,6 +110,9 @@ def test_the_dive_before_loads_the_diver(tmp_path: Path) -> None:
     alone, after = logs(CASE, LogCall((second, first)), draws=32)["logs"]
     assert (alone["file"], after["file"]) == ("a.toml", "b.toml")
     assert after["surface_interval_min"] == pytest.approx(44.5)
+    assert alone["table"]["group_before"] is None
+    assert after["table"]["group_before"] == "F"  # 24 min at 70 fsw, then 44 min at the surface
+    assert after["table"]["no_stop_min"] < alone["table"]["no_stop_min"]
     assert after["model"]["surfacing_gradient"] > alone["model"]["surfacing_gradient"]
 
 
@@ -115,6 +121,7 @@ def test_a_log_without_a_start_gets_no_rest(tmp_path: Path) -> None:
     second = write(tmp_path, "b.toml", f'{HEAD}pairs = "{GOOD}"')
     alone, after = logs(CASE, LogCall((first, second)), draws=32)["logs"]
     assert after["surface_interval_min"] is None
+    assert after["table"]["no_stop_min"] == pytest.approx(alone["table"]["no_stop_min"] - alone["bottom_time_min"])
     assert after["model"]["surfacing_gradient"] > alone["model"]["surfacing_gradient"]
 
 
@@ -131,7 +138,8 @@ def test_the_pressure_at_leaving_is_held_against_the_plan(leaving: int, late: bo
     call = LogCall((write(tmp_path, "log.csv", text),), mapping, 1, "Tomas")
     (row,) = logs(CASE, call, draws=32)["logs"]
     assert row["cylinders"][0]["at_leaving_bar"] == pytest.approx(leaving)
-    assert row["plan"]["left_late_on_gas"] is late
+    assert row["plan"]["left_bottom_bar"] == pytest.approx(leaving)
+    assert ("log_left_late" in {found["code"] for found in row["findings"]}) is late
 
 
 BOMB = '<?xml version="1.0"?><!DOCTYPE a [<!ENTITY b "bb"><!ENTITY c "&b;&b;">]><uddf version="3.2.0">&c;</uddf>'

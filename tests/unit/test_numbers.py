@@ -70,7 +70,23 @@ def test_every_row_of_the_table_is_used_or_for_what_no_example_has() -> None:
         "site.stream_m_s",
         "circles.drift_towards_deg",
         *(g for g in ROWS if "bag_and_line" in g),
+        *(g for g in ROWS if "carried" in g or "gas_changes" in g),
     }
+
+
+def test_cylinders_beside_the_set_have_their_origins() -> None:
+    carries = [{"cylinder": "S7-1", "change_at": "18 m"}]
+    case = put(case_of("tidal-frame"), ("dive", 0, "team", 0, "carries"), carries)
+    kit = kit_of(case)
+    stage = {"id": "S7-1", "use": "breathing", "volume": "7 l", "pressure": "190 bar", "gas": "EAN50"}
+    kit = {**kit, "cylinder": [*kit["cylinder"], stage]}
+    document, faults = plan_documents(case, kit, "x", 32)
+    assert document is not None, faults
+    paths = [path for path in one_of_each(document).values() if "carried" in path or "gas_changes" in path]
+    assert {glob_of(path) for path in paths} == {g for g in ROWS if "carried." in g or "gas_changes" in g} | {
+        "dives.**chance_*"
+    }
+    assert all(number(document, path, case, kit)["source"] for path in paths)
 
 
 def test_the_way_that_no_example_takes_has_its_origins() -> None:

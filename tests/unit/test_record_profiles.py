@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
+import re
 from pathlib import Path
 from typing import Any
+from xml.etree import ElementTree
 
 import numpy as np
 import pytest
@@ -81,6 +83,46 @@ def test_what_is_written_is_read_back_to_the_last_bit(dives: list[Profile]) -> N
 def test_reading_and_writing_again_changes_nothing(dive: Profile) -> None:
     text = uddf_of([dive], "a test", "1", WRITTEN)
     assert uddf_of(profiles_of(text), "a test", "1", WRITTEN) == text
+
+
+ORDER = {
+    "uddf": ["generator", "gasdefinitions", "profiledata"],
+    "generator": ["name", "type", "version", "datetime"],
+    "mix": ["name", "o2", "n2", "he", "ar", "h2"],
+    "dive": ["informationbeforedive", "tankdata", "samples", "informationafterdive"],
+    "tankdata": ["link", "tankvolume", "tankpressurebegin", "tankpressureend"],
+    "waypoint": ["depth", "divetime", "switchmix", "tankpressure", "temperature"],
+    "informationafterdive": ["greatestdepth", "diveduration"],
+}  # recalled from the open standard, version 3.2
+
+
+@settings(max_examples=40, deadline=None)
+@given(st.lists(profiles(), min_size=1, max_size=3))
+def test_the_structure_is_that_of_the_standard_as_recalled(dives: list[Profile]) -> None:
+    root = ElementTree.fromstring(uddf_of(dives, "a test", "1", WRITTEN))
+    names = {element: element.tag.removeprefix("{http://www.streit.cc/uddf/3.2/}") for element in root.iter()}
+    for element, name in names.items():
+        told = list(dict.fromkeys(names[child] for child in element))
+        assert told == [each for each in ORDER.get(name, told) if each in told], name
+    ids = [element.get("id") for element in root.iter() if element.get("id") is not None]
+    assert len(set(ids)) == len(ids)
+    assert all(re.fullmatch(r"[A-Za-z_][\w.-]*", name or "") for name in ids)
+    refs = {element.get("ref") for element in root.iter() if element.get("ref") is not None}
+    assert refs <= set(ids)
+    waypoints = [element for element, name in names.items() if name == "waypoint"]
+    assert all({"depth", "divetime"} <= {names[child] for child in point} for point in waypoints)
+
+
+@pytest.mark.parametrize("name", ["1", "left twin", "mix1", "dive1", "group1", "", "t<&>"])
+def test_the_name_of_a_cylinder_becomes_an_id(name: str) -> None:
+    tank = Tank(name, Gas("EAN32", 0.32, 0.0), 0.012, Series(np.array([0.0]), np.array([2e7])))
+    dive = Profile(np.array([0.0, 60.0]), np.array([0.0, 9.0]), None, (), (tank, tank), WRITTEN)
+    root = ElementTree.fromstring(uddf_of([dive, dive], "a test", "1", WRITTEN))
+    ids = [element.get("id") for element in root.iter() if element.get("id") is not None]
+    assert len(set(ids)) == len(ids)
+    back = profiles_of(ElementTree.tostring(root, encoding="unicode"))
+    assert [[t.volume for t in each.tanks] for each in back] == [[0.012, 0.012]] * 2
+    assert all(t.pressure is not None and t.pressure.value.tolist() == [2e7] for each in back for t in each.tanks)
 
 
 def test_a_file_goes_round_through_the_disk(tmp_path: Path) -> None:

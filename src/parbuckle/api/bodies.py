@@ -92,19 +92,6 @@ class NewCaseBody(Body):
     kit: str | None = Field(default=None, max_length=40, description="Id of the kit.")
 
 
-class NewKitBody(Body):
-    """A new kit, as it was typed."""
-
-    who: _Who
-    document: dict[str, Any] = Field(description="The tree of a kit file.")
-
-
-class TakeKitBody(SeenBody):
-    """The kit that a case shall use."""
-
-    kit: str | None = Field(max_length=40, description="Id of the kit; null for none.")
-
-
 class ImportBody(Body):
     """Files taken in, as text."""
 

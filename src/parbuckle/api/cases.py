@@ -7,7 +7,8 @@ from typing import Any
 from fastapi import APIRouter
 
 from parbuckle.api.answers.written import CaseList, CaseSaid, KitSaid
-from parbuckle.api.bodies import ChooseBody, ImportBody, NewCaseBody, NewKitBody, TakeKitBody, VariantBody
+from parbuckle.api.bodies import ChooseBody, ImportBody, NewCaseBody, VariantBody
+from parbuckle.api.bodies_of_kits import NewKitBody, TakeKitBody
 from parbuckle.desk.answering import case_shown, kit_shown
 from parbuckle.desk.examples import keep_example
 from parbuckle.desk.exchange import take_in

@@ -7,7 +7,8 @@ from typing import Annotated, Any, Literal
 from fastapi import APIRouter, Query
 from fastapi.responses import Response
 
-from parbuckle.api.answers.planned import NumberList, PlanSaid, TonightSaid, TraceSaid
+from parbuckle.api.answers.evening import TonightSaid
+from parbuckle.api.answers.planned import NumberList, PlanSaid, TraceSaid
 from parbuckle.api.answers.read import CompareSaid, FileList, NumberSaid
 from parbuckle.api.bodies import TryBody, sent
 from parbuckle.desk.answers_kept import Answers

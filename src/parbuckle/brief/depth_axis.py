@@ -13,7 +13,7 @@ from parbuckle.quantity.rounding import THIN as THIN_SPACE
 _APART = 22.0  # least distance between two depths, points
 _TICK = 3.0  # points
 _GROUND = 5.0  # points
-_TIMES = (30.0, 60.0, 120.0, 300.0, 600.0)  # steps of a scale of minutes, s
+_TIMES = (30.0, 60.0, 120.0, 300.0, 600.0, 900.0, 1200.0, 1800.0, 3600.0)  # steps of a scale of minutes, s
 
 
 @dataclass(frozen=True, slots=True)

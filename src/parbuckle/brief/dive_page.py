@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from typing import Any
 
+from parbuckle.brief.dive_carried import carried_rows
 from parbuckle.brief.dive_picture import dive_picture
 from parbuckle.brief.dive_rows import dive_rows, leave_at
 from parbuckle.brief.figures import NOT_KNOWN, Figures, figures_of
@@ -115,7 +116,7 @@ def minutes(band: Mapping[str, float]) -> str:
     return f"{likely} min" if low == high else f"{likely} min ({low} to {high})"
 
 
-def _diver(row: Mapping[str, Any], figures: Figures) -> Row:
+def _diver(row: Mapping[str, Any], figures: Figures) -> dict[str, Any]:
     leave = row["leave_bottom_bar"]
     other = Figures("imperial" if figures.units == "metric" else "metric")
     return {
@@ -130,6 +131,7 @@ def _diver(row: Mapping[str, Any], figures: Figures) -> Row:
         "shared": figures.one((row["two_people_up_l"] or {}).get("high"), "free_gas"),
         "no_stop": f"{_minute(row['no_stop_min'], 'model')} / {_minute(row['no_stop_min'], 'navy_table')}",
         "group": f"{row['group_before'] or 'none'}, {row['group_after']}" if row["group_after"] else "",
+        "carried": [told.removeprefix(f"{row['name']}, ") for told in carried_rows(row, figures.units)],
         "watch": _watch(row),
     }
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 from itertools import pairwise
+from types import MappingProxyType
 from typing import Any
 
 from parbuckle.brief.depth_axis import Field, draw_across, draw_depths
@@ -102,15 +103,19 @@ def _up(dive: Mapping[str, Any], leave: float, depth: float, stops: Sequence[Map
     """Give the way up with its stops; the usual stop stands in it where the document's time holds it."""
     rate = dive["ascent"]["rate_m_min"]
     always = [dive["always_stop"]] if dive["always_stop"] else []
-    ways = [[*stops, *always], list(stops)]
+    changes = [{**row, "depth_m": min(row["depth_m"], depth)} for row in dive.get("gas_changes") or []]
+    ways = [[*changes, *stops, *always], [*changes, *stops]]
     held = min(ways, key=lambda way: abs(depth / rate + sum(stop["min"] for stop in way) - last))
+    made = [stop for stop in held if stop["depth_m"] < depth or "who" in stop]
+    moving = last - sum(stop["min"] for stop in made)
+    pace = depth / moving if moving > 0.0 else rate  # beside the load it is slower
     now, at = leave, depth
     path = [(now, at)]
-    for stop in sorted((stop for stop in held if stop["depth_m"] < depth), key=lambda stop: -stop["depth_m"]):
-        now, at = now + (at - stop["depth_m"]) / rate, stop["depth_m"]
+    for stop in sorted(made, key=lambda stop: -stop["depth_m"]):
+        now, at = now + (at - stop["depth_m"]) / pace, stop["depth_m"]
         path += [(now, at), (now + stop["min"], at)]
         now += stop["min"]
-    return [*path, (now + at / rate, 0.0)]
+    return [*path, (now + at / pace, 0.0)]
 
 
 def _limits(dive: Mapping[str, Any]) -> list[tuple[float, str]]:
@@ -159,7 +164,7 @@ def _words(
         text, [((right, lowest), "start"), ((left, lowest - 2 * _ROW), "end"), ((right, y + _ROW), "start")], True
     )
     stops = _stays(way[2:])
-    _stop_words(labels, field, stops, figures, True)
+    _stop_words(labels, field, stops, figures, True, _gases(dive, depth))
     _stop_words(labels, field, [stay for stay in _stays(late[1:]) if _new(stay, stops)], figures, False)
     x, y = field.at(way[-1][0] * _MINUTE, 0.0)
     board.circle((x, y), _MARK, THIN, "#fff")
@@ -196,15 +201,30 @@ def _new(stay: tuple[float, float, float], stops: Sequence[tuple[float, float, f
 
 
 def _stop_words(
-    labels: Labels, field: Field, stops: Sequence[tuple[float, float, float]], figures: Figures, plan: bool
+    labels: Labels,
+    field: Field,
+    stops: Sequence[tuple[float, float, float]],
+    figures: Figures,
+    plan: bool,
+    gases: Mapping[float, str] = MappingProxyType({}),
 ) -> None:
+    told = dict(gases)
     for begin, end, depth in stops:
         x, y = field.at(end * _MINUTE, depth)
-        text = f"{end - begin:.0f} min at {figures.both(depth, 'length')}"
+        gas = told.pop(depth, "")  # the change comes before a stop at the same depth
+        text = f"{end - begin:.0f} min at {figures.both(depth, 'length')}{gas}"
         left = field.at(begin * _MINUTE, depth)[0] - _OFF
         before: list[tuple[Point, str]] = [((left, y + 3 - row * _ROW), "end") for row in range(2)]
         after: list[tuple[Point, str]] = [((x + _OFF, y + 12 + row * _ROW), "start") for row in range(3)]
         labels.put(text, [*before, *after], bold=plan)
+
+
+def _gases(dive: Mapping[str, Any], depth: float) -> dict[float, str]:
+    """Give the gas that is changed to, by depth."""
+    return {
+        min(row["depth_m"], depth): f": to {', '.join(dict.fromkeys(str(who['gas']) for who in row['who']))}"
+        for row in dive.get("gas_changes") or []
+    }
 
 
 def _reach(deepest: float, height: float) -> float:

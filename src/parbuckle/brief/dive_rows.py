@@ -6,6 +6,7 @@ import math
 from collections.abc import Mapping
 from typing import Any
 
+from parbuckle.brief.dive_carried import carried_rows
 from parbuckle.quantity.shown import show, show_band
 from parbuckle.quantity.units import words
 
@@ -39,7 +40,7 @@ def dive_rows(dive: Mapping[str, Any], units: str) -> list[Row]:
         ("Times", _times(dive)),
         ("No stop", _limits(dive["no_stop_min"])),
         *[("Stops", _stop(stop, units)) for stop in dive["stops"]],
-        *[("Gas", _gas(row, units)) for row in dive["divers"]],
+        *[("Gas", text) for row in dive["divers"] for text in (_gas(row, units), *carried_rows(row, units))],
         *[("Standby", _standby(row, units)) for row in dive["standby"]],
         *_oxygen(dive, units),
         *_late(dive, units),
@@ -220,12 +221,13 @@ def _late(dive: Mapping[str, Any], units: str) -> list[Row]:
         return []
     stops = ", ".join(f"{show(s['depth_m'], 'length', units)} for {s['min']:.0f} min" for s in late["stops"])
     ends = ", ".join(f"{row['name']} {_whole(row['bar'], units)}" for row in late["end_pressure_bar"])
-    passes = late["passes_leave_pressure"]
+    passes, short = late["passes_leave_pressure"], late.get("carried_short")
     parts = [
         f"If the work takes {late['longer_by_min']:.0f} min longer: bottom {late['bottom_time_min']:.0f} min;",
         f"stops {stops};" if stops else "no stop is due;",
         f"left at the end: {ends}." if ends else "gas is not known.",
         f"{' and '.join(passes)} must leave before that." if passes else "",
+        f"{' and '.join(short)} then gives more than planned for." if short else "",
         f"{late['after_slack_min']:.0f} min after slack." if late["after_slack_min"] else "",
     ]
     return [("If late", " ".join(part for part in parts if part))]

@@ -44,6 +44,7 @@ def emergency_page(document: Mapping[str, Any]) -> dict[str, Any] | None:
     if not document.get("dives"):
         return None
     told = document.get("emergency") or {}
+    told = {**told, "position": told.get("position_written") or told.get("position")}
     cards = [_card(title, _said(told.get(key)), _built(document, key)) for title, key in _CARDS]
     return {
         "calls": [{"label": label, "value": _said(told.get(key)) or NOT_KNOWN} for label, key in _CALLS],

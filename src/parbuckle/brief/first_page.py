@@ -30,8 +30,8 @@ def first_page(document: Mapping[str, Any]) -> dict[str, Any]:
     -------
     dict
         ``states``, ``method``, ``clock``, ``weight``, ``bags``, ``let_go``, ``let_go_title``, ``gas``, ``people``,
-        ``steps``, ``signals``, ``abort``, ``emergency`` and ``agreed``, in this order; a part that the document lacks is None or
-        empty.
+        ``steps``, ``signals``, ``abort``, ``emergency`` and ``agreed``, in this order; a part that the document lacks
+        is None or empty.
 
     Examples
     --------
@@ -291,5 +291,6 @@ def _agreed(document: Mapping[str, Any]) -> list[dict[str, str]]:
 
 def _emergency(document: Mapping[str, Any]) -> list[dict[str, str]]:
     told = document.get("emergency") or {}
+    told = {**told, "position": told.get("position_written") or told.get("position")}
     labels = (("Call", "call"), ("Position", "position"), ("Help", "help"), ("Recall", "recall"), ("Comms", "comms"))
     return [{"label": label, "value": told.get(key) or NOT_KNOWN} for label, key in labels]

@@ -10,6 +10,7 @@ from parbuckle.brief.ascent_picture import ascent_picture
 from parbuckle.brief.control_fan import control_fan
 from parbuckle.brief.dive_picture import dive_picture
 from parbuckle.brief.html_first import abort, answers, cautions, people, sketches, slate, states, steps
+from parbuckle.brief.html_records import records
 from parbuckle.brief.html_stages import dive, emergency, search, supervisor, way
 from parbuckle.brief.html_words import pairs, paragraphs, say, shape, tag
 from parbuckle.brief.render import brief_view
@@ -82,6 +83,8 @@ def _main(view: Mapping[str, Any], document: Mapping[str, Any]) -> str:
         told.append(_section("search", "Search", search(_narrow_search(document, view["search"]))))
     for number, page in enumerate(_narrow_dives(document, view["dives"]), 1):
         told.append(_section(f"dive-{number}", page["title"], dive(page, number)))
+    if view["records"]:
+        told.append(_section("records", "Records and notices", records(view["records"])))
     told.append(tag("details", tag("summary", "For the supervisor") + supervisor(view["second"]), id="supervisor"))
     return "".join(told)
 

@@ -151,7 +151,7 @@ def _diver(row: View) -> str:
     leave = tag("p", f"Leave the bottom at <b>{say(row['leave'])}</b> <small>{say(row['other'])}</small>", class_="box")
     rows = [{"label": label, "value": row[key]} for key, label in labels.items() if row[key]]
     title = f"{row['name']}, {row['role']}, {row['gas']}"
-    return part(title, leave + pairs(rows) + paragraphs([row["watch"]]))
+    return part(title, leave + pairs(rows) + paragraphs([*row["carried"], row["watch"]]))
 
 
 def emergency(page: View) -> str:

@@ -12,6 +12,7 @@ from parbuckle.brief.emergency_page import emergency_page
 from parbuckle.brief.first_page import first_page
 from parbuckle.brief.frame import frame
 from parbuckle.brief.press import PAPERS, compile_pdf, paper_size
+from parbuckle.brief.records_page import records_page
 from parbuckle.brief.search_page import search_page
 from parbuckle.brief.second_page import second_page
 from parbuckle.brief.sketch import sketches
@@ -73,7 +74,8 @@ def brief_view(document: Mapping[str, Any], written_at: str, paper: str = "a4") 
     -------
     dict
         ``frame`` (what stands on every page), ``first``, ``way`` (None where nothing is told of it), ``second``,
-        ``search`` (None without a search), ``dives`` (one page each), ``emergency`` (None without dives) and ``slate``.
+        ``search`` (None without a search), ``dives`` (one page each), ``emergency`` (None without dives),
+        ``records`` (None where nothing holds) and ``slate``.
 
     Raises
     ------
@@ -95,6 +97,7 @@ def brief_view(document: Mapping[str, Any], written_at: str, paper: str = "a4") 
         "search": search_page(document, room),
         "dives": dive_pages(document, room),
         "emergency": emergency_page(document),
+        "records": records_page(document),
         "slate": slate(document),
     }
 

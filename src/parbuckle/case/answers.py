@@ -55,6 +55,9 @@ class Emergency(Written):
 
     call: str | None = Field(default=None, description="Who is called, and how.")
     position: str | None = Field(default=None, description="The position as it is told on the phone.")
+    position_as: Literal["degrees", "degrees-minutes", "degrees-minutes-seconds", "utm", "grid reference"] = Field(
+        default="degrees-minutes", description="How the listener wants the position; it is written so in the brief."
+    )
     help: str | None = Field(default=None, description="Where help comes from, and how long it takes.")
     recall: str | None = Field(default=None, description="The signal that brings all divers up.")
     comms: str | None = Field(default=None, description="How divers and surface talk: none, line, voice.")

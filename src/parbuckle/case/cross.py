@@ -5,7 +5,7 @@ from __future__ import annotations
 import difflib
 from collections.abc import Iterable, Iterator
 
-from parbuckle.case.diving import Dive
+from parbuckle.case.diving import Dive, Earlier, Member
 from parbuckle.case.faults import Fault
 from parbuckle.case.kit import Cylinder, Kit
 from parbuckle.case.lines import Path
@@ -65,9 +65,20 @@ def case_faults(case: Case, kit: Kit | None) -> Iterator[Fault]:
     for row, earlier in enumerate(case.exposure.earlier):
         known = people + trainees
         yield from _missing(("exposure", "earlier", row, "person"), earlier.person, known, "a person", kit is not None)
+        yield from _logged(("exposure", "earlier", row), earlier)
     yield from _lifting(case, kit)
     for row, dive in enumerate(case.dive):
         yield from _dive(("dive", row), dive, people + trainees, kit)
+
+
+def _logged(path: Path, earlier: Earlier) -> Iterator[Fault]:
+    """A log tells depth and time itself, and a mapping belongs to a log."""
+    if earlier.log is None and earlier.mapping is not None:
+        do = "name the log"
+        yield Fault((*path, "mapping"), "a mapping belongs to a log", earlier.mapping, "'log' beside it", do)
+    for key in ("depth", "time") if earlier.log is not None else ():
+        if (told := getattr(earlier, key)) is not None:
+            yield Fault((*path, key), "the log tells this itself", told.text, "log, or depth and time", "take one out")
 
 
 def _named(case: Case) -> Iterator[tuple[Path, str, str]]:
@@ -109,26 +120,45 @@ def _dive(path: Path, dive: Dive, people: list[str], kit: Kit | None) -> Iterato
     for row, member in enumerate(dive.team):
         here: Path = (*path, "team", row)
         yield from _missing((*here, "person"), member.person, people, "a person", kit is not None)
-        name = member.cylinder
-        if name is None:
-            continue
-        yield from _missing((*here, "cylinder"), name, list(uses), "a cylinder", kit is not None)
-        if uses.get(name) == "lifting":
-            given = f"{name}, a lifting cylinder, for {member.person}"
-            yield Fault(
-                (*here, "cylinder"), f"refused: {NEVER_SHARED}", given, "a breathing cylinder", "give another one"
-            )
-        if name in taken and taken[name] != member.person:
-            given = f"{name} for {taken[name]} and for {member.person}"
-            do = "give each diver a cylinder"
-            yield Fault((*here, "cylinder"), "two divers breathe from one cylinder in one dive", given, "one diver", do)
-        taken[name] = member.person
+        yield from _carried(here, member)
+        for there, name in _breathed(here, member):
+            yield from _missing(there, name, list(uses), "a cylinder", kit is not None)
+            if uses.get(name) == "lifting":
+                given = f"{name}, a lifting cylinder, for {member.person}"
+                yield Fault(there, f"refused: {NEVER_SHARED}", given, "a breathing cylinder", "give another one")
+            if name in taken and taken[name] != member.person:
+                given = f"{name} for {taken[name]} and for {member.person}"
+                do = "give each diver a cylinder"
+                yield Fault(there, "two divers breathe from one cylinder in one dive", given, "one diver", do)
+            taken[name] = member.person
     team = [member.person for member in dive.team]
     for row, task in enumerate(dive.tasks):
         for place, name in enumerate(task.by):
             yield from _missing((*path, "tasks", row, "by", place), name, team, "a person in this dive's team", True)
         if task.check:
             yield from _missing((*path, "tasks", row, "check"), task.check, team, "a person in this dive's team", True)
+
+
+def _breathed(path: Path, member: Member) -> list[tuple[Path, str]]:
+    """Every cylinder that one person has on a dive, with where it is named."""
+    own: list[tuple[Path, str]] = [((*path, "cylinder"), member.cylinder)] if member.cylinder else []
+    return own + [((*path, "carries", n, "cylinder"), each.cylinder) for n, each in enumerate(member.carries)]
+
+
+def _carried(path: Path, member: Member) -> Iterator[Fault]:
+    """A carried cylinder is another one than the set, and each change has its own depth."""
+    yield from _twice((*path, "carries"), "cylinder", [each.cylinder for each in member.carries])
+    depths: list[float] = []
+    for n, each in enumerate(member.carries):
+        here: Path = (*path, "carries", n)
+        if each.cylinder == member.cylinder:
+            do = "name the cylinder that is carried beside the set"
+            yield Fault((*here, "cylinder"), "this is the set itself", each.cylinder, "another cylinder", do)
+        if each.change_at is not None:
+            if each.change_at.mid in depths:
+                do = "give each change a depth of its own"
+                yield Fault((*here, "change_at"), "two changes at one depth", each.change_at.text, "one change", do)
+            depths.append(each.change_at.mid)
 
 
 def _cylinder(path: Path, cylinder: Cylinder, bags: list[str]) -> Iterator[Fault]:

@@ -11,12 +11,23 @@ from parbuckle.case.written import BreathingGas, Moment, Name, Rows, Value, Writ
 from parbuckle.quantity.spread import Spread
 
 
+class Carries(Written):
+    """One cylinder that a diver carries beside the set."""
+
+    cylinder: Name = Field(description="Id of a breathing cylinder of the kit.")
+    change_at: Annotated[Spread | None, Value("length", positive=True)] = Field(
+        default=None,
+        description="Depth on the way up at which the diver changes to it; left out: kept for an emergency only.",
+    )
+
+
 class Member(Written):
     """One person's place in a dive."""
 
     person: Name = Field(description="Name of a person of the kit, or of a trainee.")
     role: Role = Field(description="What the person does.")
     cylinder: str | None = Field(default=None, description="Id of the breathing cylinder.")
+    carries: Rows[Carries] = Field(default=(), description="Cylinders beside the set, each with its own gas.")
     ready_in: Annotated[Spread | None, Value("time")] = Field(
         default=None, description="Time until a standby diver is in the water."
     )
@@ -60,6 +71,13 @@ class Earlier(Written):
     time: Annotated[Spread | None, Value("time")] = Field(default=None, description="Bottom time.")
     gas: BreathingGas | None = Field(default=None, description="What was breathed; left out: air.")
     surfaced: Moment | None = Field(default=None, description="When it ended.")
+    log: str | None = Field(
+        default=None,
+        description="The dive as it was logged, instead of depth and time: UDDF, table or slate, relative to the case.",
+    )
+    mapping: str | None = Field(
+        default=None, description="For a table: the file that says which column is what, relative to the case."
+    )
 
 
 def _pair(raw: object) -> object:

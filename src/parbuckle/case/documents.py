@@ -228,15 +228,25 @@ def _levels(written: object) -> int:
     return levels
 
 
+_INSTEAD: dict[str | int, str] = {
+    "file": "write the measures of a plain shape",
+    "track": "write its places under 'along'",
+    "log": "write its depth, its time and when it ended",
+    "mapping": "write depth, time and end of the dive",
+}
+
+
 def _files(case: Case, folder: Path | None) -> Iterator[Fault]:
     """A document may name a file only where it has a folder, and only inside it."""
     named = [(("object", "measured", n, "file"), row.file) for n, row in enumerate(case.object.measured)]
     named += [(("search", "pass", n, "track"), row.track) for n, row in enumerate(case.search.pass_)]
+    earlier = list(enumerate(case.exposure.earlier))
+    named += [(("exposure", "earlier", n, key), getattr(row, key)) for n, row in earlier for key in ("log", "mapping")]
     for path, file in named:
         if file is None:
             continue
         if folder is None:
-            do = "write the measures of a plain shape" if path[-1] == "file" else "write its places under 'along'"
+            do = _INSTEAD[path[-1]]
             yield Fault(path, "no files lie beside a case in the app", file, "nothing here", do)
         elif Path(file).is_absolute() or ".." in Path(file).parts:
             yield Fault(path, "a file of a case lies in its own folder", file, "a name relative to the case", "")

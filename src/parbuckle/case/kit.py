@@ -8,6 +8,7 @@ from typing import Annotated, Literal
 from pydantic import Field
 
 from parbuckle.case.people import Person
+from parbuckle.case.regime import Regime
 from parbuckle.case.written import BreathingGas, Count, Name, Rows, Value, Written
 from parbuckle.quantity.breathing import parse_gas
 from parbuckle.quantity.spread import Spread
@@ -153,3 +154,4 @@ class Kit(Written):
     sling: Rows[Sling] = Field(default=(), description="Slings.")
     line: Rows[Line] = Field(default=(), description="Ropes.")
     person: Rows[Person] = Field(default=(), description="People.")
+    regime: Rows[Regime] = Field(default=(), description="Rules that this team sets itself.")

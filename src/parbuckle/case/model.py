@@ -11,6 +11,7 @@ from parbuckle.case.answers import Agreed, Emergency, Hazards, Head, Override, P
 from parbuckle.case.diving import Dive, Exposure, Trainee
 from parbuckle.case.finding import Account, Lesson, Search
 from parbuckle.case.raising import Lift, Lowering, Surface
+from parbuckle.case.regime import Regime
 from parbuckle.case.site import Limits, Site
 from parbuckle.case.thing import Object
 from parbuckle.case.written import Rows, Written, refusal
@@ -54,4 +55,5 @@ class Case(Written):
     house: Annotated[dict[str, HouseValue], BeforeValidator(_house)] = Field(
         default={}, description="House rules that this case changes, by their key."
     )
+    regime: Rows[Regime] = Field(default=(), description="Rules that this site, client or authority sets.")
     override: Rows[Override] = Field(default=(), description="Stops lifted with a reason.")

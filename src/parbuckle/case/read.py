@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 import hashlib
-from collections.abc import Iterator
-from dataclasses import dataclass
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass, field
 from pathlib import Path
 from typing import TypeVar
 
@@ -16,6 +16,7 @@ from parbuckle.case.kit import Kit
 from parbuckle.case.lines import Path as KeyPath
 from parbuckle.case.lines import key_lines
 from parbuckle.case.model import Case
+from parbuckle.case.past import PastDive
 from parbuckle.case.people import Spans
 from parbuckle.case.source import Source, read_source
 from parbuckle.case.spans import resolve
@@ -43,6 +44,8 @@ class LoadedCase:
         32 hexadecimal digits over the text of case and kit.
     said_unknown : tuple of str
         Keys where the word ``unknown`` was written.
+    past : Mapping of int to tuple of PastDive
+        Logged dives by their row in ``exposure.earlier``; empty until somebody reads them.
     """
 
     case: Case
@@ -51,6 +54,7 @@ class LoadedCase:
     sealed: Path | None
     digest: str
     said_unknown: tuple[str, ...]
+    past: Mapping[int, tuple[PastDive, ...]] = field(default_factory=dict)
 
 
 def read_case(path: Path) -> LoadedCase:

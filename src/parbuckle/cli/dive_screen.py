@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
+from textwrap import wrap
 from typing import Any
 
 from rich.console import Console, RenderableType
@@ -15,6 +16,7 @@ from parbuckle.brief.frame import frame
 from parbuckle.brief.states import state_rows
 from parbuckle.cli.screen import WIDEST
 
+_WIDEST_LABEL, _LEAST = "Emergency", 20
 _NONE = "No dive has a task: write who does what, and for how long."
 
 
@@ -30,12 +32,12 @@ def show(document: Mapping[str, Any], console: Console) -> None:
     """
     width, stands = min(console.width, WIDEST), frame(document, "")
     console.print(Text.assemble((stands["title"], "bold"), (" · dives", "dim")), width=width)
-    console.print(_table(_states(document)), width=width)
+    console.print(_table(_states(document), width), width=width)
     units = document["case"].get("units", "metric")
     for dive in document["dives"]:
         console.print(Rule(style="dim", characters="─"), width=width)
         console.print(Text(_head(dive), style="bold"), width=width)
-        console.print(_table(dive_rows(dive, units)), width=width)
+        console.print(_table(dive_rows(dive, units), width), width=width)
     console.print(Rule(style="dim", characters="─"), width=width)
     console.print(Text(_foot(document, stands), style="dim"), width=width)
 
@@ -59,12 +61,14 @@ def _foot(document: Mapping[str, Any], stands: Mapping[str, Any]) -> str:
     return " ".join([first, *stands["cautions"]])
 
 
-def _table(rows: Iterable[tuple[str, str]]) -> RenderableType:
+def _table(rows: Iterable[tuple[str, str]], width: int) -> RenderableType:
+    """Labels and texts; lines never end between a number and its unit, which a narrow space joins."""
     table = Table.grid(padding=(0, 1))
-    table.add_column(no_wrap=True, min_width=len("Emergency"))
+    table.add_column(no_wrap=True, min_width=len(_WIDEST_LABEL))
     table.add_column()
-    before = ""
+    before, room = "", max(width - len(_WIDEST_LABEL) - 1, _LEAST)
     for label, text in rows:
-        table.add_row(Text("" if label == before else label, style="bold"), Text(text))
+        lines = "\n".join(wrap(text, room, break_on_hyphens=False))
+        table.add_row(Text("" if label == before else label, style="bold"), Text(lines))
         before = label
     return table

@@ -34,11 +34,16 @@ def show_logs(document: Mapping[str, Any], console: Console) -> None:
         table = Table.grid(padding=(0, 3, 0, 0))
         table.add_column(no_wrap=True)
         table.add_column()
-        for label, text in (*((_SIGN[said["level"]], said["text"]) for said in row["says"]), *_figures(row, units)):
+        for label, text in (*_said(row["findings"]), *_figures(row, units)):
             table.add_row(Text(label, style="bold"), Text(text))
         console.print(table, width=width)
         console.print(Rule(style="dim", characters="─"), width=width)
     console.print(Text(_CAUTION, style="dim"), width=width)
+
+
+def _said(findings: Iterable[Mapping[str, Any]]) -> Iterator[tuple[str, str]]:
+    for row in findings:
+        yield _SIGN[row["level"]], f"{row['text']} {row['do']}".strip()
 
 
 def _figures(row: Mapping[str, Any], units: str) -> Iterator[tuple[str, str]]:

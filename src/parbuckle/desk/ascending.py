@@ -71,10 +71,10 @@ def ascend(
         If a bag is not in the kit.
     """
     from parbuckle.case.located import located
-    from parbuckle.case.read import read_case
+    from parbuckle.desk.reading import whole_case
     from parbuckle.plan.make import make_plan
 
-    loaded = _with_bags(read_case(path), tuple(bags))
+    loaded = _with_bags(whole_case(path), tuple(bags))
     try:
         document = _part(make_plan(loaded, draws, seed).document)
         return document | follow(loaded, document["lift"], seed) if trace else document

@@ -42,7 +42,7 @@ def dive(path: Path, draws: int = 1024, seed: int = 1) -> dict[str, Any]:
 
 
 def _belongs(row: Mapping[str, Any]) -> bool:
-    """Every stop and every open question stays; of the rest what a rule on dives says."""
-    from parbuckle.duties.rules_dive import CODES
+    """Every stop and every open question stays; of the rest what a rule on dives and logs says."""
+    from parbuckle.duties import rules_dive, rules_log
 
-    return row["level"] in _ALWAYS or row["code"] in CODES
+    return row["level"] in _ALWAYS or row["code"] in rules_dive.CODES | rules_log.CODES

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import UTC, datetime
 from pathlib import Path
 from typing import Any
@@ -11,18 +11,23 @@ from typing import Any
 import numpy as np
 
 from parbuckle import __version__
-from parbuckle.case.read import read_case
+from parbuckle.desk.reading import whole_case
 from parbuckle.desk.writing import write_whole
+from parbuckle.dive.both_models import Before
 from parbuckle.dive.history import fresh, rest_long
 from parbuckle.dive.loading import at_rest
 from parbuckle.dive.problem import DiveRules, DivingProblem
 from parbuckle.dive.profile import Water
+from parbuckle.duties.house import House
+from parbuckle.duties.judge import judge
+from parbuckle.duties.rules_log import RULES
+from parbuckle.plan.facts import facts_of
 from parbuckle.plan.make import make_plan
 from parbuckle.quantity.errors import CallError, CaseError
 from parbuckle.quantity.frozen import Floats
-from parbuckle.record.log_judging import judged, stops_made
+from parbuckle.record.log_facts import facts_of_log
+from parbuckle.record.log_judging import as_earlier, judged, stops_made
 from parbuckle.record.log_reading import Logged, read_logs
-from parbuckle.record.log_words import words_of
 from parbuckle.record.uddf_write import uddf_of
 
 Row = dict[str, Any]
@@ -72,7 +77,7 @@ def logs(path: Path, call: LogCall, draws: int = 1024, seed: int = 1) -> Row:
     Returns
     -------
     dict
-        ``schema``, ``program``, ``case`` and ``logs``: one row for each dive.
+        ``schema``, ``program``, ``case`` and ``logs``: one row for each dive, with its ``findings``.
 
     Raises
     ------
@@ -82,7 +87,7 @@ def logs(path: Path, call: LogCall, draws: int = 1024, seed: int = 1) -> Row:
         If the case has no dive with a task, or not the dive or the diver that is asked for.
     """
     read = read_logs(call.files, call.mapping)
-    made = make_plan(read_case(path), draws, seed)
+    made = make_plan(whole_case(path), draws, seed)
     problem = made.stages.diving_problem
     document = made.document
     if problem is None:
@@ -92,8 +97,13 @@ def logs(path: Path, call: LogCall, draws: int = 1024, seed: int = 1) -> Row:
     near = made.stages.house["log_near"]
     places = [_place(problem, document, log, call.dive, near) for log in read]
     planned = [None if place is None else document["dives"][place] for place in places]
-    told = _Told(water, problem.rules, made.stages.house["stop_band"], call.diver, document["case"]["units"])
+    climbed = 0.0 if problem.lives_there else problem.climbed
+    told = _Told(water, problem.rules, made.stages.house, call.diver, climbed)
     rows = _rows(read, planned, before, told)
+    asked = facts_of(made.stages)
+    for row in rows:
+        found = judge(replace(asked, logs=(facts_of_log(row),)), made.stages.house, rules=RULES)
+        row["findings"] = [finding.document() for finding in found]
     if call.uddf is not None:
         _write(call.uddf, read)
     kept: Row = {key: document[key] for key in ("schema", "program", "case") if key in document}
@@ -106,23 +116,24 @@ class _Told:
 
     water: Water
     rules: DiveRules
-    band: float
+    house: House
     diver: str | None
-    units: str
+    climbed: float
 
 
-def _rows(read: Sequence[Logged], planned: Sequence[Row | None], before: tuple[Floats, bool], told: _Told) -> list[Row]:
+def _rows(
+    read: Sequence[Logged], planned: Sequence[Row | None], before: tuple[Floats, tuple[Before, ...]], told: _Told
+) -> list[Row]:
     rows: list[Row] = []
-    tissues, again = before
+    tissues, earlier = before
     over: float | None = None
     for log, dive in zip(read, planned, strict=True):
         rested = None if over is None or log.start is None else log.start - over
         if over is not None:
             tissues = tissues if rested is None else rest_long(tissues, told.water.surface, np.array([rested]))
-        row, tissues = judged(log.profile, tissues, told.water, told.rules)
-        if again:
-            row["table"] = {"known": False, "why": _AGAIN, "no_stop_min": None, "within": None}
-        again = True
+            earlier = (*earlier[:-1], replace(earlier[-1], interval=rested or 0.0))  # not known counts as none
+        row, tissues = judged(log.profile, tissues, told.water, told.rules, earlier, told.climbed)
+        earlier = (*earlier, as_earlier(log.profile, row["left_bottom_s"], told.water))
         over = None if log.start is None else log.start + float(log.profile.time[-1])
         row = {
             "file": log.file,
@@ -132,26 +143,22 @@ def _rows(read: Sequence[Logged], planned: Sequence[Row | None], before: tuple[F
             "cylinders": _cylinders(log, row["left_bottom_s"]),
         }
         row["plan"] = None if dive is None else _compared(log, row, dive, told)
-        row["says"] = words_of(row, told.units)
         rows.append(row)
     return rows
 
 
-_AGAIN = "it counts earlier dives by their groups, which are not followed from log to log. The model counts them."
-
-
-def _before(problem: DivingProblem, diver: str | None, start: float | None) -> tuple[Floats, bool]:
-    """Tissues before the first log: at rest, or after the diver's earlier dives; and whether there are any."""
+def _before(problem: DivingProblem, diver: str | None, start: float | None) -> tuple[Floats, tuple[Before, ...]]:
+    """Tissues before the first log: at rest, or after the diver's earlier dives; and these as the table sees them."""
     surface = problem.water.surface.max(keepdims=True)
     if diver is None:
-        return at_rest(surface), False
+        return at_rest(surface), ()
     people = {d.name: d for dive in problem.dives for d in dive.divers}
     if diver not in people:
         raise CallError(f"no diver {diver!r} in the dives of the case; there are: {', '.join(people) or 'none'}")
     history = fresh(problem, people[diver], start)
     rested = history.rested(problem, start)
     fullest = int(np.argmax(rested.sum(axis=(0, 1))))
-    return rested[:, :, fullest : fullest + 1], bool(people[diver].earlier)
+    return rested[:, :, fullest : fullest + 1], history.before(start)
 
 
 def _place(
@@ -187,9 +194,9 @@ def _compared(log: Logged, row: Row, dive: Row, told: _Told) -> Row:
         "longer_by_min": row["bottom_time_min"] - dive["bottom_time_min"]["likely"],
         "past_long_end": row["bottom_time_min"] > dive["bottom_time_min"]["high"],
         "deeper_by_m": row["deepest_m"] - dive["depth_m"]["high"],
-        "stops": stops_made(log.profile, planned, row["left_bottom_s"], told.band),
+        "stops": stops_made(log.profile, planned, row["left_bottom_s"], told.house["stop_band"]),
         "leave_bottom_bar": leave,
-        "left_late_on_gas": None if leave is None or len(logged) != 1 else logged[0] < leave,
+        "left_bottom_bar": logged[0] if len(logged) == 1 else None,
     }
 
 

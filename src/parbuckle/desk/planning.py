@@ -31,10 +31,10 @@ def plan(path: Path, draws: int = 1024, seed: int = 1) -> dict[str, Any]:
         If something in the files is written wrongly.
     """
     from parbuckle.case.located import located
-    from parbuckle.case.read import read_case
+    from parbuckle.desk.reading import whole_case
     from parbuckle.plan.make import make_plan
 
-    loaded = read_case(path)
+    loaded = whole_case(path)
     try:
         return make_plan(loaded, draws, seed).document
     except (CaseError, RangeError) as error:

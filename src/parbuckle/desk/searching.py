@@ -53,10 +53,10 @@ def search(path: Path, minutes: float | None = None, draws: int = 1024, seed: in
         If something in the files is written wrongly.
     """
     from parbuckle.case.located import located
-    from parbuckle.case.read import read_case
+    from parbuckle.desk.reading import whole_case
     from parbuckle.plan.make_search import make_search
 
-    loaded = read_case(path)
+    loaded = whole_case(path)
     try:
         return _part(make_search(loaded, minutes, draws, seed).document)
     except (CaseError, RangeError) as error:

@@ -14,6 +14,7 @@ from parbuckle.dive.navy_tables import (
     group_after,
     group_on_arrival,
     group_rested,
+    least_interval,
     no_stop_limit,
     sea_level_depth,
 )
@@ -130,12 +131,82 @@ def table_depth_of(pressure: float, surface: float, gas: Gas) -> float:
     return sea_level_depth(max(as_air, surface), surface)
 
 
+@dataclass(frozen=True)
+class TableStart(Frozen):
+    """What the dives before leave to the next one, by the table.
+
+    Parameters
+    ----------
+    group : str
+        Repetitive group at the start; empty for none.
+    depth : float
+        Deepest of the dives that count as one with the next, fsw; 0 for none.
+    time : float
+        Their bottom time, s.
+    """
+
+    group: str
+    depth: float = 0.0
+    time: float = 0.0
+
+
+def table_start(surface: float, before: Sequence[Before] = (), climbed: float = 0.0) -> TableStart:
+    """Give what the dives before leave to the next one, by the published table.
+
+    Group of each dive, faded by its interval. With less than 10 min at the surface two dives count as one: the bottom
+    times added, at the deeper depth.
+
+    Parameters
+    ----------
+    surface : float
+        Air pressure, Pa.
+    before : sequence of Before
+        Dives before, in order, at the same surface pressure; an interval that is not known counts as none.
+    climbed : float
+        Height that somebody has just come up from the sea, m; 0 for somebody who lives there.
+
+    Returns
+    -------
+    TableStart
+        For the next dive.
+
+    Raises
+    ------
+    RangeError
+        Where the table has no group for a dive before: too deep, over its no-stop limit, helium.
+
+    Notes
+    -----
+    Source: U.S. Navy Diving Manual, Revision 7, tables 9-5, 9-7 and 9-8; recalled for dives less than 10 min apart.
+
+    Examples
+    --------
+    >>> first = Before(101325.0 + 18 * 10051.8, 20 * 60.0, AIR, 5 * 60.0)
+    >>> start = table_start(101325.0, [first])
+    >>> start.group, round(start.depth), start.time / 60.0
+    ('', 59, 20.0)
+    """
+    start = TableStart(group_on_arrival(climbed))
+    for dive in before:
+        try:
+            depth = max(table_depth_of(dive.pressure, surface, dive.gas), start.depth)
+            time = start.time + dive.time
+            group = group_after(depth, time, start.group)
+        except RangeError as error:
+            raise RangeError(f"a dive before this one has no group in this table: {error}") from None
+        if dive.interval < least_interval():
+            start = TableStart(start.group, depth, time)
+        else:
+            start = TableStart(group_rested(group, dive.interval))
+    return start
+
+
 def table_limit(
     pressure: float, surface: float, gas: Gas, before: Sequence[Before] = (), climbed: float = 0.0
 ) -> tuple[float, str]:
     """Give the no-stop limit by the published table.
 
-    Group of each dive before, faded by its interval, then the limit less the residual time of the last group.
+    Limit less the residual time of the group, and less the time of dives that count as one with this one.
 
     Parameters
     ----------
@@ -158,11 +229,11 @@ def table_limit(
     Raises
     ------
     RangeError
-        Where the table has no answer: too deep, a dive before that needed stops, an interval below 10 min, helium.
+        Where the table has no answer: too deep, a dive before that needed stops, helium.
 
     Notes
     -----
-    Source: U.S. Navy Diving Manual, Revision 7, tables 9-5, 9-7 and 9-8.
+    Source: as for ``table_start``.
 
     Examples
     --------
@@ -172,8 +243,63 @@ def table_limit(
     >>> table_limit(101325.0 + 24 * 10051.8, 101325.0, AIR, [earlier])
     (1500.0, 'C')
     """
-    group = group_on_arrival(climbed)
-    for dive in before:
-        group = group_after(table_depth_of(dive.pressure, surface, dive.gas), dive.time, group)
-        group = group_rested(group, dive.interval)
-    return no_stop_limit(table_depth_of(pressure, surface, gas), group), group
+    start = table_start(surface, before, climbed)
+    return limit_after(start, table_depth_of(pressure, surface, gas)), start.group
+
+
+def limit_after(start: TableStart, depth: float) -> float:
+    """Give the no-stop limit of a dive after others.
+
+    Parameters
+    ----------
+    start : TableStart
+        What they leave.
+    depth : float
+        Of this dive, fsw.
+
+    Returns
+    -------
+    float
+        s; infinite without a limit, 0 where none is left.
+
+    Raises
+    ------
+    RangeError
+        As for ``no_stop_limit``.
+
+    Examples
+    --------
+    >>> limit_after(TableStart("", 60.0, 20 * 60.0), 50.0) / 60.0
+    43.0
+    """
+    return max(0.0, no_stop_limit(max(depth, start.depth), start.group) - start.time)
+
+
+def group_after_dive(start: TableStart, depth: float, time: float) -> str:
+    """Give the repetitive group after a dive that had others before it.
+
+    Parameters
+    ----------
+    start : TableStart
+        What they leave.
+    depth : float
+        Of this dive, fsw.
+    time : float
+        From leaving the surface to leaving the bottom, s.
+
+    Returns
+    -------
+    str
+        Letter.
+
+    Raises
+    ------
+    RangeError
+        As for ``group_after``.
+
+    Examples
+    --------
+    >>> group_after_dive(TableStart("", 60.0, 20 * 60.0), 50.0, 10 * 60.0)
+    'F'
+    """
+    return group_after(max(depth, start.depth), time + start.time, start.group)

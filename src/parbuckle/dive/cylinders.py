@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from functools import cached_property
 
 import numpy as np
 
@@ -59,6 +60,16 @@ class Breathed(Frozen):
     def whole(self) -> float:
         """Water capacity of all cylinders, m3, less what a mix with helium does not fill."""
         return self.capacity * self.count * (1.0 - HELIUM_ALLOWANCE if self.gas.helium > 0.0 else 1.0)
+
+    @cached_property
+    def full(self) -> Floats:
+        """Free gas at the start, m3, the open set counted."""
+        return self.content(self.gauge)
+
+    @cached_property
+    def open(self) -> Floats:
+        """Free gas that stays in the open set, m3."""
+        return self.content(0.0)
 
     def content(self, gauge: FloatsLike) -> Floats:
         """Give the free gas that is in the set at some pressure.
@@ -152,7 +163,7 @@ def leave_bottom(kit: Breathed, own_way_up: FloatsLike, shared: FloatsLike, leas
     >>> (leave_bottom(kit, 0.15, 1.2, 50e5) / 1e5).round()
     array([100.])
     """
-    return kit.shows(np.maximum(own_way_up + kit.content(least), shared + kit.content(0.0)))
+    return kit.shows(np.maximum(own_way_up + kit.content(least), shared + kit.open))
 
 
 def turn_pressure(kit: Breathed, leaving: FloatsLike, share: float = 0.5) -> Floats:
@@ -190,8 +201,9 @@ def turn_pressure(kit: Breathed, leaving: FloatsLike, share: float = 0.5) -> Flo
     >>> (turn_pressure(kit, 100e5) / 1e5).round()
     array([148.])
     """
-    spare = not_negative("gas over that of leaving the bottom", kit.content(kit.gauge) - kit.content(leaving), "m3")
-    return kit.shows(kit.content(leaving) + (1.0 - SHARE_RANGE.check(share)) * spare)
+    kept = kit.content(leaving)
+    spare = not_negative("gas over that of leaving the bottom", kit.full - kept, "m3")
+    return kit.shows(kept + (1.0 - SHARE_RANGE.check(share)) * spare)
 
 
 def left_after(kit: Breathed, used: FloatsLike) -> tuple[Floats, Floats]:
@@ -221,6 +233,5 @@ def left_after(kit: Breathed, used: FloatsLike) -> tuple[Floats, Floats]:
     >>> (left_after(kit, np.array([1.0, 3.0]))[1] * 1000).round()
     array([  0., 694.])
     """
-    open_set = kit.content(0.0)
-    left = kit.content(kit.gauge) - not_negative("gas breathed", used, "m3")
-    return kit.shows(np.maximum(left, open_set)), np.maximum(open_set - left, 0.0)
+    left = kit.full - not_negative("gas breathed", used, "m3")
+    return kit.shows(np.maximum(left, kit.open)), np.maximum(kit.open - left, 0.0)

@@ -11,6 +11,7 @@ from parbuckle.dive.both_models import Before
 from parbuckle.dive.loading import at_rest, load, rest
 from parbuckle.dive.problem import Diver, DivingProblem, Earlier
 from parbuckle.dive.profile import Leg, leg, travel
+from parbuckle.dive.track import after_track, oxygen_of
 from parbuckle.physics.constants import ATMOSPHERE
 from parbuckle.quantity.band import HIGH, at_share
 from parbuckle.quantity.breathing import Gas
@@ -179,23 +180,31 @@ def fresh(problem: DivingProblem, diver: Diver, first: float | None) -> History:
         tissues = rest_long(tissues, surface, np.array([max(begins - problem.arrived, 0.0)]))
     history = History(tissues, None)
     for dive in earlier:
-        legs = _legs(problem, dive)
         start = dive.surfaced - at_share(_lasts(problem, dive), HIGH)
-        after = load(history.rested(problem, start), legs)
+        after, daily, dose = _through(problem, dive, history.rested(problem, start))
         over = Done(
             at_share(problem.water.at(dive.depth), HIGH),
             at_share(dive.time, HIGH),
             dive.gas,
             start,
             dive.surfaced,
-            None,
-            None,
+            daily,
+            dose,
         )
         history = replace(history, tissues=after, since=np.array([dive.surfaced]), done=(*history.done, over))
     return history
 
 
+def _through(problem: DivingProblem, dive: Earlier, tissues: Floats) -> tuple[Floats, Floats | None, Floats | None]:
+    """Tissues after a dive, and the oxygen it used: known where it was logged."""
+    if dive.track is None:
+        return load(tissues, _legs(problem, dive)), None, None
+    return after_track(tissues, dive.track, problem.water), *oxygen_of(dive.track, problem.water)
+
+
 def _lasts(problem: DivingProblem, dive: Earlier) -> Floats:
+    if dive.track is not None:
+        return np.array([dive.track.lasts])
     return np.asarray(dive.time + dive.depth / problem.rules.up)
 
 

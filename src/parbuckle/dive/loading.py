@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
+from functools import cached_property
 
 import numpy as np
 
@@ -88,11 +89,83 @@ def ramp(tissue: FloatsLike, start: FloatsLike, end: FloatsLike, time: FloatsLik
     >>> round(float(ramp(75093.45, 312093.45, 312093.45, 1200.0, 480.0)))
     270197
     """
+    kept, taken = _kept_and_taken(start, end, time, half)
+    return np.asarray(tissue * kept + taken)
+
+
+def _kept_and_taken(start: FloatsLike, end: FloatsLike, time: FloatsLike, half: FloatsLike) -> tuple[Floats, Floats]:
+    """Share of what a tissue holds that stays, and what is added to it."""
     x = TIME_RANGE.check(time) * np.log(2.0) / positive("half-time", half, "s")
     gone = -np.expm1(-x)
-    mean = np.divide(gone, x, out=np.ones_like(gone), where=x > 0.0)
     before, after = np.asarray(start, dtype=np.float64), np.asarray(end, dtype=np.float64)
-    return np.asarray(tissue * (1.0 - gone) + before * gone + (after - before) * (1.0 - mean))
+    if np.array_equal(before, after):
+        return 1.0 - gone, before * gone
+    mean = np.divide(gone, x, out=np.ones_like(gone), where=x > 0.0)
+    return 1.0 - gone, before * gone + (after - before) * (1.0 - mean)
+
+
+class Step:
+    """What one leg does to any tissues, worked out once for everybody who makes it.
+
+    Parameters
+    ----------
+    leg : Leg
+        The leg.
+    model : Compartments, optional
+        Coefficients; left out: set C.
+    """
+
+    def __init__(self, leg: Leg, model: Compartments | None = None) -> None:
+        self.leg = leg
+        self._half = (model or compartments()).half[:, :, None]
+
+    def on(self, tissues: Floats) -> Floats:
+        """Give the tissues after the leg.
+
+        Parameters
+        ----------
+        tissues : Floats
+            Partial pressures before, Pa, shape (2, 16, n) or (2, 16, 1).
+
+        Returns
+        -------
+        Floats
+            Partial pressures after, Pa, shape (2, 16, n).
+        """
+        kept, taken = self._nitrogen
+        nitrogen = tissues[0] * kept + taken
+        if not (self.leg.gas.helium > 0.0 or tissues[1].any()):  # without helium half the work
+            return np.stack([nitrogen, np.zeros_like(nitrogen)])
+        kept, taken = self._helium
+        return np.stack([nitrogen, tissues[1] * kept + taken])
+
+    def parts(self) -> tuple[Floats, Floats]:
+        """Give the share of what a tissue holds that stays, and what is added to it.
+
+        Returns
+        -------
+        tuple of Floats
+            A share, and Pa; shape (2, 16, n).
+        """
+        shape = (16, self.leg.time.size)
+        rows = zip(self._nitrogen, self._helium, strict=True)
+        kept, added = (np.stack([np.broadcast_to(part, shape) for part in both]) for both in rows)
+        return kept, added
+
+    @cached_property
+    def _nitrogen(self) -> tuple[Floats, Floats]:
+        return self._of(0, max(0.0, self.leg.gas.nitrogen))  # 0 but for rounding
+
+    @cached_property
+    def _helium(self) -> tuple[Floats, Floats]:
+        return self._of(1, self.leg.gas.helium)
+
+    def _of(self, gas: int, share: float) -> tuple[Floats, Floats]:
+        time = self.leg.time
+        if time.size > 1 and (time == time[0]).all():
+            time = time[:1]
+        before, after = inspired(self.leg.start, share), inspired(self.leg.end, share)
+        return _kept_and_taken(before, after, time, self._half[gas])
 
 
 def at_rest(surface: FloatsLike, gas: Gas = AIR) -> Floats:
@@ -124,14 +197,14 @@ def at_rest(surface: FloatsLike, gas: Gas = AIR) -> Floats:
     return np.stack([np.tile(share * lung, (16, 1)) for share in (gas.nitrogen, gas.helium)])
 
 
-def load(tissues: Floats, legs: Iterable[Leg], model: Compartments | None = None) -> Floats:
+def load(tissues: Floats, legs: Iterable[Leg | Step], model: Compartments | None = None) -> Floats:
     """Take tissues through the legs of a dive.
 
     Parameters
     ----------
     tissues : Floats
         Partial pressures before, Pa, shape (2, 16, n) or (2, 16, 1).
-    legs : iterable of Leg
+    legs : iterable of Leg or Step
         The dive, in order.
     model : Compartments, optional
         Coefficients; left out: set C.
@@ -154,13 +227,8 @@ def load(tissues: Floats, legs: Iterable[Leg], model: Compartments | None = None
     >>> bool(after[0, 0, 0] > after[0, 15, 0])
     True
     """
-    half = (model or compartments()).half[:, :, None]
     for piece in legs:
-        shares = np.array([max(0.0, piece.gas.nitrogen), piece.gas.helium])[:, None, None]  # 0 but for rounding
-        gases = slice(None) if piece.gas.helium > 0.0 or tissues[1].any() else slice(1)  # without helium half the work
-        before, after = inspired(piece.start, shares[gases]), inspired(piece.end, shares[gases])
-        held = ramp(tissues[gases], before, after, piece.time, half[gases])
-        tissues = held if len(held) > 1 else np.concatenate([held, np.zeros_like(held)])
+        tissues = (piece if isinstance(piece, Step) else Step(piece, model)).on(tissues)
     return tissues
 
 

@@ -249,6 +249,22 @@ def group_rested(group: str, interval: float) -> str:
     return next((letter for letter, edge in edges.items() if minutes <= edge), "")
 
 
+def least_interval() -> float:
+    """Give the shortest time at the surface between two dives; with less they count as one.
+
+    Returns
+    -------
+    float
+        s.
+
+    Examples
+    --------
+    >>> least_interval() / 60.0
+    10.0
+    """
+    return float(_file()["interval"]["first"]) * _MINUTE
+
+
 def group_on_arrival(altitude: float) -> str:
     """Give the repetitive group of somebody who has just come up from sea level.
 

@@ -2,22 +2,27 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Sequence
 from dataclasses import replace
 
 import numpy as np
 
+from parbuckle.dive.carried import Breathing
 from parbuckle.dive.ceilings import tolerated
-from parbuckle.dive.gas_plan import gas_plan
+from parbuckle.dive.climb import on_one_set, up
+from parbuckle.dive.cylinders import Breathed
+from parbuckle.dive.gas_plan import carried_plan, gas_plan
 from parbuckle.dive.loading import load
 from parbuckle.dive.problem import DiveProblem, Diver, DiveRules, DivingProblem, Task
 from parbuckle.dive.profile import Water
 from parbuckle.dive.result import OverRun
 from parbuckle.dive.stops import Stop, way_up
-from parbuckle.dive.tasks import Block, blocks, down_and_work, merged, up
+from parbuckle.dive.tasks import Block, blocks, down_and_work, merged
 from parbuckle.quantity.band import HIGH, LIKELY, LOW, at_share, at_shares
-from parbuckle.quantity.breathing import Gas
 from parbuckle.quantity.frozen import Floats
+
+_MINUTE = 60.0
 
 
 def over_run(
@@ -54,16 +59,22 @@ def over_run(
     long = replace(problem, water=narrow, rules=rules)
     late = blocks(_long_tasks(work, rules.overrun))
     last = late[-1].depth
+    told = [dive.breathed_by(d) for d, _ in divers]
     paths = {d.gas: down_and_work(late, narrow, d.gas, rules.down, rules.up) for d, _ in divers}
     due = tuple[Stop, ...]()
-    for gas, path in paths.items():
-        high = np.maximum.reduce([at_shares(start, (HIGH,))[0] for d, start in divers if d.gas == gas])
-        asked = stops_due(load(high[..., None], merged(path)), float(last[0]), narrow, gas, rules)
+    for one in dict.fromkeys(told):
+        alike = [start for (_, start), other in zip(divers, told, strict=True) if other == one]
+        high = np.maximum.reduce([at_shares(start, (HIGH,))[0] for start in alike])
+        asked = stops_due(load(high[..., None], merged(paths[one.gas])), float(last[0]), narrow, one, rules)
         due = max(due, asked, key=lambda stops: sum(s.time for s in stops))
-    climbs = {gas: up(last, dive, narrow, gas, rules, due) for gas in paths}
-    ends, out_of_time = [], []
-    for diver, _ in divers:
-        left = gas_plan(long, _narrow(diver), paths[diver.gas], climbs[diver.gas])
+    climbs = {one: up(last, dive, narrow, one, rules, due) for one in told}
+    together = on_one_set([climbs[one] for one in told])
+    ends, out_of_time, short = [], [], []
+    for (diver, _), one in zip(divers, told, strict=True):
+        thin = _narrow(diver)
+        left = gas_plan(long, thin, paths[diver.gas], climbs[one], together)
+        rows = carried_plan(long, thin, last, climbs[one])
+        short += [row.name for row in rows if row.change is not None and row.short.any()]
         if left.end is not None:
             ends.append((diver.name, float(left.end[0])))
         if left.late.any():
@@ -71,14 +82,15 @@ def over_run(
     return OverRun(
         bottom_time=float(sum(p.leg.time[0] for p in paths[divers[0][0].gas])),
         stops=due,
-        way_up=float(sum(p.leg.time[0] for p in climbs[divers[0][0].gas])),
+        way_up=float(sum(p.leg.time[0] for p in climbs[told[0]])),
         ends=tuple(ends),
         late=tuple(out_of_time),
+        short=tuple(short),
     )
 
 
-def stops_due(tissues: Floats, depth: float, water: Water, gas: Gas, rules: DiveRules) -> tuple[Stop, ...]:
-    """Give the stops that are due to one diver; none is looked for while the surface is tolerated.
+def stops_due(tissues: Floats, depth: float, water: Water, told: Breathing, rules: DiveRules) -> tuple[Stop, ...]:
+    """Give the stops that are due to one diver, in whole minutes, rounded up; none while the surface is tolerated.
 
     Parameters
     ----------
@@ -88,10 +100,10 @@ def stops_due(tissues: Floats, depth: float, water: Water, gas: Gas, rules: Dive
         Depth that is left, m.
     water : Water
         One column.
-    gas : Gas
-        What is breathed.
+    told : Breathing
+        What is breathed, with the changes on the way.
     rules : DiveRules
-        Rate and gradient factors.
+        Rate, gradient factors, time for a change.
 
     Returns
     -------
@@ -100,7 +112,9 @@ def stops_due(tissues: Floats, depth: float, water: Water, gas: Gas, rules: Dive
     """
     if tolerated(tissues, rules.factors[1])[0] <= water.surface[0]:
         return ()
-    return way_up(tissues, depth, water, gas, rules.up, rules.factors).stops
+    factors, pause = rules.factors, rules.change
+    found = way_up(tissues, depth, water, told.gas, rules.up, factors, changes=told.changes, pause=pause)
+    return tuple(Stop(stop.depth, _MINUTE * math.ceil(stop.time / _MINUTE)) for stop in found.stops)
 
 
 def middle(water: Water) -> Water:
@@ -132,17 +146,19 @@ def _long_tasks(work: Sequence[Block], overrun: float) -> list[Task]:
 
 
 def _narrow(diver: Diver) -> Diver:
-    kit = diver.kit
-    if kit is not None:
-        kit = replace(kit, gauge=_end(kit.gauge, LOW), surface=_end(kit.surface, LIKELY))
     return replace(
         diver,
-        kit=kit,
+        kit=_thin(diver.kit),
+        carried=tuple(replace(each, kit=_thin(each.kit)) for each in diver.carried),
         resting=_end(diver.resting, HIGH),
         working=_end(diver.working, HIGH),
         easy=_end(diver.easy, HIGH),
         earlier=(),
     )
+
+
+def _thin(kit: Breathed | None) -> Breathed | None:
+    return None if kit is None else replace(kit, gauge=_end(kit.gauge, LOW), surface=_end(kit.surface, LIKELY))
 
 
 def _end(values: Floats, share: float) -> Floats:

@@ -145,23 +145,58 @@ def limit_used(legs: Iterable[Leg], daily: bool = False) -> Floats:
     >>> limit_used([Leg(one, one.copy(), np.array([1800.0]), parse_gas("EAN32"))]).round(3)
     array([0.167])
     """
+    return limits_used(legs)[1 if daily else 0]
+
+
+def limits_used(legs: Iterable[Leg]) -> tuple[Floats, Floats]:
+    """Give both shares of ``limit_used`` together: of the single limit, and of that of 24 hours.
+
+    Parameters
+    ----------
+    legs : iterable of Leg
+        The dive.
+
+    Returns
+    -------
+    tuple of Floats
+        Shares, shape (n,); 1 is the limit.
+
+    Raises
+    ------
+    RangeError
+        Where the oxygen pressure is above 1.6 atm.
+
+    Notes
+    -----
+    Source: as for ``limit_used``.
+
+    Examples
+    --------
+    >>> from parbuckle.quantity.breathing import parse_gas
+    >>> one = np.array([400000.0])
+    >>> both = limits_used([Leg(one, one.copy(), np.array([1800.0]), parse_gas("EAN32"))])
+    >>> [float(share[0].round(3)) for share in both]
+    [0.167, 0.143]
+    """
     rows = _rows()
     edges = np.concatenate([[_file()["dose"]["from"]], rows[:, 0]]) * ATMOSPHERE
-    rates = 1.0 / (rows[:, 2 if daily else 1] * _MINUTE)
-    used: Floats = np.zeros(1)
+    single: Floats = np.zeros(1)
+    daily: Floats = np.zeros(1)
     for leg in legs:
         first, last = oxygen_at(leg)
         _OXYGEN_RANGE.check(np.maximum(first, last) / ATMOSPHERE)
         low, high = np.minimum(first, last), np.maximum(first, last)
-        span = np.where(high > low, high - low, 1.0)
+        moves = high > low
+        span = np.where(moves, high - low, 1.0)
         lowest, highest = low.min(), high.max()
-        for bottom, top, rate in zip(edges[:-1], edges[1:], rates, strict=True):
+        for bottom, top, row in zip(edges[:-1], edges[1:], rows, strict=True):
             if highest <= bottom or lowest > top * (1.0 + _ROUNDING):
                 continue  # no draw comes into this row
             inside = (np.minimum(high, top) - np.maximum(low, bottom)) / span
             still = (low > bottom * (1.0 + _ROUNDING)) & (low <= top * (1.0 + _ROUNDING))
-            used = used + leg.time * rate * np.where(high > low, np.maximum(inside, 0.0), still)
-    return used
+            spent = leg.time / _MINUTE * np.where(moves, np.maximum(inside, 0.0), still)
+            single, daily = single + spent / row[1], daily + spent / row[2]
+    return single, daily
 
 
 def lung_dose(start: FloatsLike, end: FloatsLike, time: FloatsLike) -> Floats:

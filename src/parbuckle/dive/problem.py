@@ -4,8 +4,10 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from parbuckle.dive.carried import Breathing, Carried, breathing
 from parbuckle.dive.cylinders import Breathed
 from parbuckle.dive.profile import Water
+from parbuckle.dive.track import Track
 from parbuckle.quantity.breathing import Gas
 from parbuckle.quantity.frozen import Floats, Frozen
 
@@ -55,12 +57,15 @@ class Earlier(Frozen):
         What was breathed.
     surfaced : float
         When it ended, s since 1970.
+    track : Track or None
+        The dive as it was logged; None: only depth and time are known.
     """
 
     depth: Floats
     time: Floats
     gas: Gas
     surfaced: float
+    track: Track | None = None
 
 
 @dataclass(frozen=True)
@@ -81,6 +86,8 @@ class Diver(Frozen):
         Share of the way from the resting to the working rate while effort is easy, shape (n,).
     earlier : tuple of Earlier
         Dives before this case.
+    carried : tuple of Carried
+        Cylinders beside the set.
     """
 
     name: str
@@ -91,6 +98,7 @@ class Diver(Frozen):
     working: Floats
     easy: Floats
     earlier: tuple[Earlier, ...] = ()
+    carried: tuple[Carried, ...] = ()
 
 
 @dataclass(frozen=True)
@@ -123,6 +131,21 @@ class DiveProblem(Frozen):
     divers: tuple[Diver, ...]
     beside: tuple[float, float] | None = None
     standby: tuple[Diver, ...] = ()
+
+    def breathed_by(self, diver: Diver) -> Breathing:
+        """Give what one diver breathes on this dive.
+
+        Parameters
+        ----------
+        diver : Diver
+            One of its divers.
+
+        Returns
+        -------
+        Breathing
+            With the waits of the whole team.
+        """
+        return breathing(diver.gas, diver.carried, [other.carried for other in self.divers])
 
 
 @dataclass(frozen=True)
@@ -174,6 +197,12 @@ class DiveRules(Frozen):
         House limit of oxygen pressure, Pa.
     turn_share : float
         Share of the gas over the pressure to leave at that may be used on the way out.
+    change : float
+        Time that the team waits for a change of gas, s.
+    carried_share : float
+        Share of the gas of a carried cylinder that a plan may use on the way up.
+    oxygen_up : float
+        House limit of oxygen pressure of what is carried, Pa: breathed at rest.
     """
 
     factors: tuple[float, float]
@@ -188,6 +217,9 @@ class DiveRules(Frozen):
     sawtooth: float
     oxygen: float
     turn_share: float = 0.5
+    change: float = 0.0
+    carried_share: float = 1.0
+    oxygen_up: float = float("inf")
 
 
 @dataclass(frozen=True)

@@ -50,11 +50,11 @@ class GasPlan(Frozen):
     Parameters
     ----------
     used : Floats
-        Breathed from surface to surface, m3 of free gas, shape (n,).
+        Breathed from the set, surface to surface, m3 of free gas, shape (n,).
     way_up : Floats
         Of it on the way up, m3, shape (n,).
     shared : Floats
-        What two people in trouble need from the worst moment, m3, shape (n,).
+        What two people in trouble need from the set from the worst moment, m3, shape (n,).
     start : Floats or None
         Pressure at the start, Pa gauge; None without a set; so are the next ones.
     leave : Floats or None
@@ -88,6 +88,46 @@ class GasPlan(Frozen):
 
 
 @dataclass(frozen=True)
+class CarriedPlan(Frozen):
+    """One cylinder that a diver carries beside the set.
+
+    Parameters
+    ----------
+    name, breathes : str
+        Its id, its gas.
+    change : float or None
+        Depth at which the diver changes to it, m; None: for an emergency only.
+    needed : Floats
+        On the way up from there; for an emergency one person's way up from leaving the bottom, m3, shape (n,).
+    start, end : Floats or None
+        Pressure before, and after it gave what is needed, Pa gauge, 0 where it ran empty; None where it is not known.
+    empty : Bools
+        True where it ran empty.
+    short : Bools
+        True where it gives more than a plan may use; for an emergency, where it is not enough.
+    oxygen : Floats
+        Oxygen pressure where it is breathed deepest, Pa, shape (n,).
+    oxygen_least : Floats
+        Oxygen pressure where it is breathed last, Pa, shape (n,).
+    mod : float or None
+        Depth at which the house limit for the way up is reached, m; None where it is passed at the surface, or never
+        reached.
+    """
+
+    name: str
+    breathes: str
+    change: float | None
+    needed: Floats
+    start: Floats | None
+    end: Floats | None
+    empty: Bools
+    short: Bools
+    oxygen: Floats
+    oxygen_least: Floats
+    mod: float | None
+
+
+@dataclass(frozen=True)
 class DiverResult(Frozen):
     """One diver on one dive.
 
@@ -111,6 +151,8 @@ class DiverResult(Frozen):
         Breathing gas.
     oxygen : Oxygen
         Oxygen, nitrogen and density.
+    carried : tuple of CarriedPlan
+        Cylinders beside the set.
     """
 
     name: str
@@ -125,6 +167,7 @@ class DiverResult(Frozen):
     surfacing: Floats
     gas: GasPlan
     oxygen: Oxygen
+    carried: tuple[CarriedPlan, ...] = ()
 
 
 @dataclass(frozen=True)
@@ -191,6 +234,8 @@ class OverRun(Frozen):
         Each diver with a set, and the pressure at the surface, Pa gauge; negative: empty.
     late : tuple of str
         Who reaches the leave-bottom pressure before.
+    short : tuple of str
+        Cylinders carried for the way up that then give more than a plan may use.
     """
 
     bottom_time: float
@@ -198,6 +243,7 @@ class OverRun(Frozen):
     way_up: float
     ends: tuple[tuple[str, float], ...]
     late: tuple[str, ...]
+    short: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True)
@@ -221,7 +267,8 @@ class DiveResult(Frozen):
     blocks : tuple of (str, Floats)
         Tasks, or tasks at the same time, with how long they take, s.
     stops : tuple of Stop
-        Stops that are due at the long end, to the diver who needs most; the one that is always made is not in it.
+        Stops that are due at the long end, to the diver who needs most, in whole minutes; the one that is always made
+        is not in it.
     tooth : float
         Largest way up and down again before the last ascent, m.
     latest_leave : float or None

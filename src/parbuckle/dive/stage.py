@@ -7,21 +7,21 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from parbuckle.dive.both_models import Before, model_limit, table_depth_of, table_limit
+from parbuckle.dive.both_models import Before, group_after_dive, limit_after, model_limit, table_depth_of, table_start
+from parbuckle.dive.carried import Breathing
 from parbuckle.dive.ceilings import gradient
-from parbuckle.dive.gas_plan import gas_plan, oxygen_plan, standby_plan
+from parbuckle.dive.climb import on_one_set, up
+from parbuckle.dive.gas_plan import Taken, carried_plan, gas_plan, oxygen_plan, standby_plan, taken
 from parbuckle.dive.history import Done, History, fresh
-from parbuckle.dive.loading import AIR, load
-from parbuckle.dive.navy_tables import group_after
+from parbuckle.dive.loading import AIR, Step, load
 from parbuckle.dive.over_run import middle, over_run, stops_due
 from parbuckle.dive.problem import DiveProblem, Diver, DivingProblem
-from parbuckle.dive.profile import Water, travel
+from parbuckle.dive.profile import Leg, Water, travel
 from parbuckle.dive.result import DiveResult, DiverResult, DivingResult, Window
 from parbuckle.dive.stops import Stop
-from parbuckle.dive.tasks import Piece, blocks, down_and_work, merged, tooth, up
+from parbuckle.dive.tasks import Piece, blocks, down_and_work, merged, tooth
 from parbuckle.dive.window import window
 from parbuckle.quantity.band import HIGH, LOW, at_share, at_shares
-from parbuckle.quantity.breathing import Gas
 from parbuckle.quantity.errors import RangeError
 from parbuckle.quantity.frozen import Floats
 
@@ -31,6 +31,7 @@ class _Down:
     """One diver on leaving the bottom."""
 
     diver: Diver
+    told: Breathing
     history: History
     start: Floats
     pieces: tuple[Piece, ...]
@@ -47,7 +48,10 @@ class _Shape:
     deepest: Floats
     bottom: Floats
     rise: Floats
-    climbs: dict[str, tuple[Piece, ...]]
+    climbs: dict[Breathing, tuple[Piece, ...]]
+    together: tuple[Leg, ...]
+    oxygen: dict[Breathing, Taken]
+    after: dict[tuple[bytes, Breathing], tuple[Floats, Floats, Floats]]
 
 
 def solve(problem: DivingProblem) -> DivingResult:
@@ -71,8 +75,9 @@ def solve(problem: DivingProblem) -> DivingResult:
     Notes
     -----
     Tissues: ZH-L16C with gradient factors over all draws. Stops are those of the long end of time and depth, by the
-    highest tissues of all divers on one gas, and everybody makes them. The stop that is always made gives no credit to
-    the limits. An aid to planning: it does not replace the divers' own computers, tables and training.
+    highest tissues of all who breathe alike, and everybody makes them; all wait for a change of gas. The stop that is
+    always made gives no credit to the limits. An aid to planning: it does not replace the divers' own computers, tables
+    and training.
     """
     pasts: dict[str, History] = {}
     narrow = middle(problem.water)
@@ -87,12 +92,16 @@ def _dive(problem: DivingProblem, dive: DiveProblem, pasts: dict[str, History], 
     paths = {name: tuple(down_and_work(work, water, gas, rules.down, rules.up)) for name, gas in gases.items()}
     down = _down(problem, dive, paths, pasts)
     due = _due(problem, down, last, narrow)
-    climbs = {name: tuple(up(last, dive, water, gas, rules, due)) for name, gas in gases.items()}
-    one = next(iter(gases))
-    bottom, rise = (_wide(_time(pieces), last) for pieces in (paths[one], climbs[one]))
-    shape = _Shape(dive, narrow, last, deepest, bottom, rise, climbs)
+    told = [d.told for d in down] or [Breathing(AIR)]
+    climbs = {one: tuple(up(last, dive, water, one, rules, due)) for one in dict.fromkeys(told)}
+    first = climbs[told[0]]
+    bottom, rise = (_wide(_time(pieces), last) for pieces in (paths[told[0].gas.text], first))
+    together = on_one_set([climbs[one] for one in told])
+    oxygen = {one: taken(merged((*paths[one.gas.text], *climbs[one]))) for one in climbs}
+    after = _after(problem, down, climbs, deepest)
+    shape = _Shape(dive, narrow, last, deepest, bottom, rise, climbs, together, oxygen, after)
     divers = tuple(_diver(problem, shape, d, pasts) for d in down)
-    legs = tuple(p.leg for p in climbs[one])
+    legs = tuple(p.leg for p in first)
     ready = (standby_plan(problem, waiting, deepest, legs) for waiting in dive.standby)
     found = _window(problem, dive, bottom + rise)
     latest, by = _latest(problem, found, rise)
@@ -121,15 +130,16 @@ def _down(
     problem: DivingProblem, dive: DiveProblem, paths: dict[str, tuple[Piece, ...]], pasts: dict[str, History]
 ) -> list[_Down]:
     """Every diver on leaving the bottom; who starts alike on one gas is worked out once."""
-    alike: dict[tuple[int, str], Floats] = {}
+    alike: dict[tuple[bytes, str], Floats] = {}
+    steps = {name: [Step(each) for each in merged(pieces)] for name, pieces in paths.items()}
     rows = []
     for diver in dive.divers:
         past = pasts.get(diver.name) or fresh(problem, diver, dive.start)
         start, pieces = past.rested(problem, dive.start), paths[diver.gas.text]
-        key = (hash(start.tobytes()), diver.gas.text)
+        key = (start.tobytes(), diver.gas.text)
         if key not in alike:
-            alike[key] = load(start, merged(pieces))
-        rows.append(_Down(diver, past, start, pieces, alike[key]))
+            alike[key] = load(start, steps[diver.gas.text])
+        rows.append(_Down(diver, dive.breathed_by(diver), past, start, pieces, alike[key]))
     return rows
 
 
@@ -138,23 +148,36 @@ def _time(pieces: Sequence[Piece]) -> Floats:
 
 
 def _due(problem: DivingProblem, down: Sequence[_Down], last: Floats, narrow: Water) -> tuple[Stop, ...]:
-    """Stops at the long end, by the highest tissues of all divers on one gas; of the gas that needs most."""
+    """Stops at the long end, by the highest tissues of all who breathe alike; of those that need most."""
     rules, depth = problem.rules, at_share(last, HIGH)
-    high: dict[Gas, Floats] = {}
+    high: dict[Breathing, Floats] = {}
     for d in down:
         tissues = at_shares(d.tissues, (HIGH,))[0][..., None]
-        high[d.diver.gas] = np.maximum(high.get(d.diver.gas, tissues), tissues)
-    ways = [stops_due(tissues, depth, narrow, gas, rules) for gas, tissues in high.items()]
+        high[d.told] = np.maximum(high.get(d.told, tissues), tissues)
+    ways = [stops_due(tissues, depth, narrow, told, rules) for told, tissues in high.items()]
     return max(ways, key=lambda stops: sum(s.time for s in stops), default=())
+
+
+def _after(
+    problem: DivingProblem, down: Sequence[_Down], climbs: dict[Breathing, tuple[Piece, ...]], deepest: Floats
+) -> dict[tuple[bytes, Breathing], tuple[Floats, Floats, Floats]]:
+    """Tissues at the surface, their gradient and the limit, for each start and each way to breathe; once each."""
+    found = {}
+    steps = {one: [Step(each) for each in merged(climb)] for one, climb in climbs.items()}
+    for d in down:
+        key = (d.start.tobytes(), d.told)
+        if key not in found:
+            after = load(d.tissues, steps[d.told])
+            limit = _limit(problem, d.diver, d.start, deepest)
+            found[key] = (after, gradient(after, problem.water.surface), limit)
+    return found
 
 
 def _diver(problem: DivingProblem, shape: _Shape, d: _Down, pasts: dict[str, History]) -> DiverResult:
     diver, water, dive, deepest, bottom = d.diver, problem.water, shape.dive, shape.deepest, shape.bottom
-    climb = shape.climbs[diver.gas.text]
-    legs = merged((*d.pieces, *climb))
-    day = d.history.last_day(dive.start)
-    oxygen = oxygen_plan(problem, diver, deepest, legs, day)
-    after = load(d.tissues, merged(climb))
+    climb = shape.climbs[d.told]
+    oxygen = oxygen_plan(problem, diver, deepest, shape.oxygen[d.told], d.history.last_day(dive.start))
+    after, surfacing, limit = shape.after[d.start.tobytes(), d.told]
     table, why, before, group = _table(problem, diver, d.history.before(dive.start), deepest, bottom, shape.water)
     waited = d.history.interval(dive.start)
     surfaced = None if dive.start is None else dive.start + bottom + shape.rise
@@ -173,14 +196,15 @@ def _diver(problem: DivingProblem, shape: _Shape, d: _Down, pasts: dict[str, His
         role=diver.role,
         breathes=diver.gas.text,
         interval=None if waited is None else _wide(waited, bottom),
-        limit=_wide(_limit(problem, diver, d.start, deepest), bottom),
+        limit=_wide(limit, bottom),
         table=table,
         table_why=why,
         group_before=before,
         group_after=group,
-        surfacing=_wide(gradient(after, water.surface), bottom),
-        gas=gas_plan(problem, diver, d.pieces, climb),
+        surfacing=_wide(surfacing, bottom),
+        gas=gas_plan(problem, diver, d.pieces, climb, shape.together),
         oxygen=oxygen,
+        carried=carried_plan(problem, diver, deepest, climb) if diver.carried else (),
     )
 
 
@@ -201,14 +225,15 @@ def _table(
     pressure = at_share(problem.water.at(deepest), HIGH)
     climbed = 0.0 if problem.lives_there else problem.climbed
     try:
-        limit, group = table_limit(pressure, surface, diver.gas, before, climbed)
+        start, depth = table_start(surface, before, climbed), table_depth_of(pressure, surface, diver.gas)
+        limit = limit_after(start, depth)
     except RangeError as error:
         return None, str(error), "", ""
     try:
-        after = group_after(table_depth_of(pressure, surface, diver.gas), at_share(bottom, HIGH), group)
+        after = group_after_dive(start, depth, at_share(bottom, HIGH))
     except RangeError:
         after = ""
-    return limit, "", group, after
+    return limit, "", start.group, after
 
 
 def _window(problem: DivingProblem, dive: DiveProblem, needed: Floats) -> Window | None:

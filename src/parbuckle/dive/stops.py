@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 from itertools import pairwise
 
 import numpy as np
 
+from parbuckle.dive.carried import Change
 from parbuckle.dive.ceilings import factor_at, tolerated
 from parbuckle.dive.compartments import Compartments
 from parbuckle.dive.loading import load
@@ -74,6 +76,8 @@ def way_up(
     factors: tuple[float, float] = (1.0, 1.0),
     step: float = 3.0,
     model: Compartments | None = None,
+    changes: Sequence[Change] = (),
+    pause: float = 0.0,
 ) -> WayUp:
     """Give the way up of one diver with the stops that are due.
 
@@ -90,7 +94,7 @@ def way_up(
     water : Water
         One column.
     gas : Gas
-        What is breathed on the way.
+        What is breathed on leaving the bottom.
     rate : float
         Speed upward, m/s.
     factors : tuple of float
@@ -99,6 +103,10 @@ def way_up(
         Distance between stops, m; the last one is a step below the surface.
     model : Compartments, optional
         Coefficients; left out: set C.
+    changes : sequence of Change
+        Changes of gas on the way, deepest first.
+    pause : float
+        How long each takes, s, on the gas before it.
 
     Returns
     -------
@@ -112,7 +120,7 @@ def way_up(
 
     Notes
     -----
-    Source: Baker 1998 for the factors; one gas for the whole way, so it does not count what a change of gas would save.
+    Source: Baker 1998 for the factors.
 
     Examples
     --------
@@ -126,6 +134,7 @@ def way_up(
         raise RangeError(f"a way up is made for one diver: given {tissues.shape[-1]} columns, allowed 1")
     low, high = factors
     climb = _Climb(tissues, depth, water, gas, rate, model)
+    climb.changes, climb.pause = list(changes), pause
     stops: list[Stop] = []
     if not climb.tolerates(0.0, high):
         for here, above in pairwise(_rungs(depth, float(STEP_RANGE.check(step)))):
@@ -154,8 +163,20 @@ class _Climb:
     ) -> None:
         self.tissues, self.depth, self.water, self.gas, self.rate, self.model = tissues, depth, water, gas, rate, model
         self.legs: list[Leg] = []
+        self.changes: list[Change] = []
+        self.pause = 0.0
 
     def go(self, depth: float) -> None:
+        """Go up, with the changes of gas on the way and at the end of it."""
+        while self.changes and self.changes[0].depth >= depth:
+            change = self.changes.pop(0)
+            self._rise(change.depth)
+            if self.pause > 0.0:
+                self._add(self._stay(np.array([self.pause])))
+            self.gas = change.gas
+        self._rise(depth)
+
+    def _rise(self, depth: float) -> None:
         if depth < self.depth:
             self._add(travel(self.water, self.depth, depth, self.rate, self.gas))
             self.depth = depth

@@ -1,4 +1,4 @@
-"""From tasks to the legs of a dive: one after the other, side by side where other people do them; then up."""
+"""From tasks to the legs of a dive: one after the other, side by side where other people do them."""
 
 from __future__ import annotations
 
@@ -8,9 +8,8 @@ from itertools import pairwise
 
 import numpy as np
 
-from parbuckle.dive.problem import DiveProblem, Diver, DiveRules, Task
+from parbuckle.dive.problem import Diver, Task
 from parbuckle.dive.profile import Leg, Water, leg, travel
-from parbuckle.dive.stops import Stop
 from parbuckle.quantity.breathing import Gas
 from parbuckle.quantity.frozen import Floats, Frozen
 
@@ -58,12 +57,15 @@ class Piece(Frozen):
     block : Block or None
         The tasks; None on the way.
     still : bool
-        True while a stop is made.
+        True while a stop is made, or the gas is changed.
+    carried : int
+        Which carried cylinder is breathed from, from 1; 0: the set.
     """
 
     leg: Leg
     block: Block | None = None
     still: bool = False
+    carried: int = 0
 
 
 def blocks(tasks: Sequence[Task]) -> tuple[Block, ...]:
@@ -126,57 +128,13 @@ def down_and_work(work: Sequence[Block], water: Water, gas: Gas, rate_down: floa
     return pieces
 
 
-def up(
-    depth: Floats, problem: DiveProblem, water: Water, gas: Gas, rules: DiveRules, due: Sequence[Stop]
-) -> list[Piece]:
-    """Give the legs of the way up: beside the load as far as that goes, then alone, with every stop.
-
-    The stop that is always made is made beside those that are due. From a depth above a stop, that stop is left out.
-
-    Parameters
-    ----------
-    depth : Floats
-        Depth that is left, m, shape (n,).
-    problem : DiveProblem
-        The dive.
-    water : Water
-        Where the dive is.
-    gas : Gas
-        What is breathed.
-    rules : DiveRules
-        Rate and stop.
-    due : sequence of Stop
-        Stops that are due.
-
-    Returns
-    -------
-    list of Piece
-        To the surface.
-    """
-    here, pieces = np.array(depth), []
-    if problem.beside is not None:
-        rate, leave = problem.beside
-        to = np.minimum(here, leave)
-        pieces.append(Piece(travel(water, here, to, min(rate, rules.up), gas)))
-        here = to
-    halts = [*due, *((Stop(rules.stop_depth, rules.stop_time),) if rules.stop_time > 0.0 else ())]
-    for halt in sorted(halts, key=lambda stop: -stop.depth):
-        to = np.minimum(here, halt.depth)
-        made = np.where(here >= halt.depth, halt.time, 0.0)
-        pieces.append(Piece(travel(water, here, to, rules.up, gas)))
-        pieces.append(Piece(leg(water, to, to, made, gas), still=True))
-        here = to
-    pieces.append(Piece(travel(water, here, 0.0, rules.up, gas)))
-    return pieces
-
-
 def merged(pieces: Sequence[Piece]) -> tuple[Leg, ...]:
-    """Give the legs of a dive, those at one depth after each other as one: the same for tissues and oxygen.
+    """Give the legs of a dive, those at one depth after each other on one gas as one: the same for tissues and oxygen.
 
     Parameters
     ----------
     pieces : sequence of Piece
-        In order, on one gas.
+        In order.
 
     Returns
     -------
@@ -186,7 +144,8 @@ def merged(pieces: Sequence[Piece]) -> tuple[Leg, ...]:
     legs: list[Leg] = []
     for piece in pieces:
         new, old = piece.leg, legs[-1] if legs else None
-        if old is not None and _level(old) and _level(new) and np.array_equal(old.end, new.start):
+        alike = old is not None and old.gas == new.gas and _level(old) and _level(new)
+        if old is not None and alike and np.array_equal(old.end, new.start):
             legs[-1] = Leg(old.start, old.end, old.time + new.time, old.gas)
         else:
             legs.append(new)

@@ -6,6 +6,31 @@ from dataclasses import dataclass
 
 
 @dataclass(frozen=True, slots=True)
+class CarriedFacts:
+    """One cylinder that a diver carries beside the set.
+
+    Parameters
+    ----------
+    cylinder, gas : str
+        Its id, its gas.
+    oxygen, oxygen_least : float or None
+        Oxygen pressure where it is breathed deepest, high end, and last, low end, Pa.
+    short, empty : float or None
+        Shares of the draws: gives more than a plan may use; runs empty. None where its size is not known.
+    spare : bool
+        True where it is kept for an emergency only; it is short where it does not bring one person up.
+    """
+
+    cylinder: str
+    gas: str = "air"
+    oxygen: float | None = None
+    oxygen_least: float | None = None
+    short: float | None = None
+    empty: float | None = None
+    spare: bool = False
+
+
+@dataclass(frozen=True, slots=True)
 class DiverFacts:
     """One diver on one dive.
 
@@ -40,6 +65,8 @@ class DiverFacts:
         Of the gas at the deepest, kg/m3.
     runs_late : bool
         True when the over-run passes the leave-bottom pressure.
+    carried : tuple of CarriedFacts
+        Cylinders beside the set.
     """
 
     name: str
@@ -58,6 +85,7 @@ class DiverFacts:
     exposure: float | None = None
     density: float | None = None
     runs_late: bool = False
+    carried: tuple[CarriedFacts, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

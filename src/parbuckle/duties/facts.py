@@ -7,7 +7,9 @@ from dataclasses import dataclass, field
 from parbuckle.duties.control_facts import ControlFacts
 from parbuckle.duties.dive_facts import DivingFacts
 from parbuckle.duties.lift_facts import BagFacts, GasFacts, LiftFacts, LoadFacts, RigItem, SurfaceFacts
+from parbuckle.duties.log_facts import LogFacts
 from parbuckle.duties.people_facts import Dive, KitItem
+from parbuckle.duties.regimes import OwnRules
 from parbuckle.duties.search_facts import SearchFacts
 
 
@@ -25,6 +27,12 @@ class Answers:
         The emergency block: words.
     comms : str
         ``none``, ``line`` or ``voice``.
+    gas_loss, entangled, runaway, carried_up : str
+        What the team does, in its words; for a runaway lift the plan's own card stands in.
+    position_apart : float or None
+        From the position to tell to the origin of the map, m.
+    position_in_words : bool
+        True when the position was told and no place can be read from it.
     limit_visibility : float or None
         Least visibility that was set before the day, m.
     limit_stream : float or None
@@ -50,6 +58,12 @@ class Answers:
     help: str = ""
     recall: str = ""
     comms: str = ""
+    gas_loss: str = ""
+    entangled: str = ""
+    runaway: str = ""
+    carried_up: str = ""
+    position_apart: float | None = None
+    position_in_words: bool = False
     limit_visibility: float | None = None
     limit_stream: float | None = None
     limit_wind: float | None = None
@@ -168,6 +182,8 @@ class Facts:
         Who goes, in the order of the dives.
     diving : tuple of DivingFacts
         The dives that were worked out.
+    logs : tuple of LogFacts
+        Dives that are over; in a plan those that count as made before it.
     search : SearchFacts
         Where it is looked for.
     kit : tuple of KitItem
@@ -178,6 +194,10 @@ class Facts:
         Times that run.
     lesson : Lesson or None
         What the lesson may use; None for a recovery.
+    own_rules : tuple of OwnRules
+        Limits that the team, the site or an authority sets, in order.
+    own_roles : tuple of (str, str)
+        Roles that every dive must have by these rules, each with where that is written.
     cut : tuple of str
         Keys whose spread was cut at a physical limit.
     lacking : tuple of (str, str)
@@ -201,11 +221,14 @@ class Facts:
     surface: SurfaceFacts = field(default_factory=SurfaceFacts)
     dives: tuple[Dive, ...] = ()
     diving: tuple[DivingFacts, ...] = ()
+    logs: tuple[LogFacts, ...] = ()
     search: SearchFacts = field(default_factory=SearchFacts)
     kit: tuple[KitItem, ...] = ()
     intervals_age: float | None = None
     clock: Clock = field(default_factory=Clock)
     lesson: Lesson | None = None
+    own_rules: tuple[OwnRules, ...] = ()
+    own_roles: tuple[tuple[str, str], ...] = ()
     cut: tuple[str, ...] = ()
     lacking: tuple[tuple[str, str], ...] = ()
     assumed: tuple[str, ...] = ()

@@ -24,12 +24,15 @@ class Hit:
         What it is held against; None when there is none.
     what : str
         Of which thing, person or dive.
+    source : str
+        Where this limit comes from, when a team set it itself; then it holds in every country and regime.
     """
 
     code: str
     value: float | str | None = None
     limit: float | str | None = None
     what: str = ""
+    source: str = ""
 
 
 Hits: TypeAlias = Iterable[Hit]

@@ -11,10 +11,12 @@ from parbuckle.duties import (
     rules_bags,
     rules_control,
     rules_dive,
+    rules_emergency,
     rules_gas,
     rules_kit,
     rules_lift,
     rules_load,
+    rules_log,
     rules_other_ways,
     rules_regime,
     rules_rigging,
@@ -41,6 +43,8 @@ RULES: tuple[Rule, ...] = (
     *rules_load.RULES,
     *rules_team.RULES,
     *rules_dive.RULES,
+    *rules_emergency.RULES,
+    *rules_log.RULES,
     *rules_search.RULES,
     *rules_site.RULES,
     *rules_kit.RULES,
@@ -49,7 +53,9 @@ RULES: tuple[Rule, ...] = (
 """Every rule."""
 
 
-def judge(facts: Facts, house: House, overrides: Sequence[Override] = ()) -> tuple[Finding, ...]:
+def judge(
+    facts: Facts, house: House, overrides: Sequence[Override] = (), rules: Sequence[Rule] = RULES
+) -> tuple[Finding, ...]:
     """Run every rule on the facts of one case.
 
     A complete override lifts every stop of its code whose catalogue entry says ``reason``: the finding keeps its level
@@ -64,6 +70,8 @@ def judge(facts: Facts, house: House, overrides: Sequence[Override] = ()) -> tup
         The house rules.
     overrides : sequence of Override
         Stops that the supervisor lifts.
+    rules : sequence of Rule
+        Which rules; left out: every one.
 
     Returns
     -------
@@ -83,8 +91,8 @@ def judge(facts: Facts, house: House, overrides: Sequence[Override] = ()) -> tup
     for number, override in enumerate(overrides, start=1):
         _check_code(number, override)
     entries = catalogue()
-    hits = [hit for rule in RULES for hit in rule(facts, house)]
-    kept = [hit for hit in hits if entries[hit.code].applies(facts.country, facts.rules)]
+    hits = [hit for rule in rules for hit in rule(facts, house)]
+    kept = [hit for hit in hits if hit.source or entries[hit.code].applies(facts.country, facts.rules)]
     found = [_finding(entries[hit.code], hit, facts.units) for hit in kept]
     lifted = [_lift(finding, overrides) for finding in found]
     extra = [_finding(entries[hit.code], hit, facts.units) for hit in _of_overrides(found, overrides)]
@@ -100,7 +108,7 @@ def _finding(entry: Entry, hit: Hit, units: str) -> Finding:
         text=worded(text, entry.kind, hit, units),
         value=hit.value,
         limit=hit.limit,
-        source=entry.source,
+        source=hit.source or entry.source,
         override=entry.override,
         do=worded(entry.do, entry.kind, hit, units),
     )

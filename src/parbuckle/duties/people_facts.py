@@ -30,6 +30,8 @@ class Member:
         ``breathing`` or ``lifting``, as the kit file says.
     ready_in : float or None
         For a standby diver: time until in the water, s.
+    carried : tuple of (str, str)
+        Cylinders carried beside it, each with its use.
     """
 
     name: str
@@ -41,6 +43,7 @@ class Member:
     cylinder: str = ""
     cylinder_use: str = ""
     ready_in: float | None = None
+    carried: tuple[tuple[str, str], ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

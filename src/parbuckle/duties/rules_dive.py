@@ -16,6 +16,7 @@ CODES = frozenset(
         *("breathing_unknown", "late_gas", "cylinder_again", "oxygen_high", "oxygen_low", "oxygen_exposure_over"),
         *("oxygen_exposure_high", "gas_dense", "sawtooth", "load_rate_over", "stop_beside_load", "in_fall_path"),
         *("ratio_over", "ratio_not_set", "standby_gas_short"),
+        *("change_oxygen_high", "change_oxygen_low", "carried_gas_short", "emergency_gas_short"),
     }
 )
 """Every code of this module."""
@@ -46,7 +47,7 @@ def _tables(dive: DivingFacts) -> Hits:
     shorter = min(table, dive.model_limit)
     if not silent and known and table != dive.model_limit and dive.bottom_time > shorter:
         which = "the table" if table < dive.model_limit else "the model"
-        yield Hit("models_differ", _minutes(shorter), _minutes(max(table, dive.model_limit)), f"{which}, {dive.label}")
+        yield Hit("models_differ", _limit(shorter), _limit(max(table, dive.model_limit)), f"{which}, {dive.label}")
 
 
 def _slack(facts: Facts, house: House) -> Hits:
@@ -69,9 +70,10 @@ def _gas(facts: Facts, house: House) -> Hits:
                 yield Hit("breathing_unknown", None, None, who)
             else:
                 yield from _one_set(diver, who, house)
-            if diver.cylinder and diver.cylinder in seen:
-                yield Hit("cylinder_again", f"{seen[diver.cylinder]} and {dive.label}", None, diver.cylinder)
-            seen[diver.cylinder] = dive.label
+            for name in (diver.cylinder, *(each.cylinder for each in diver.carried)):
+                if name and name in seen:
+                    yield Hit("cylinder_again", f"{seen[name]} and {dive.label}", None, name)
+                seen[name] = dive.label
         for name, short in dive.standby_short:
             if over(short, house["short_chance"]):
                 yield Hit("standby_gas_short", short, house["short_chance"], f"{name}, {dive.label}")
@@ -107,6 +109,23 @@ def _oxygen(facts: Facts, house: House) -> Hits:
                 yield Hit("gas_dense", diver.density, house["gas_density"], who)
 
 
+def _carried(facts: Facts, house: House) -> Hits:
+    """What is carried beside the set holds enough, and is breathed only where it can be."""
+    for dive in facts.diving:
+        for diver in dive.divers:
+            for each in diver.carried:
+                who = f"{each.cylinder}, {each.gas} ({diver.name}, {dive.label})"
+                if over(each.oxygen, house["oxygen_limit_up"]):
+                    yield Hit("change_oxygen_high", each.oxygen, house["oxygen_limit_up"], who)
+                if under(each.oxygen_least, house["oxygen_least"]):
+                    yield Hit("change_oxygen_low", each.oxygen_least, house["oxygen_least"], who)
+                if over(each.empty, 0.0) and not each.spare:
+                    yield Hit("breathing_empty", each.empty, None, who)
+                elif over(each.short, house["short_chance"]):
+                    code = "emergency_gas_short" if each.spare else "carried_gas_short"
+                    yield Hit(code, each.short, house["short_chance"], who)
+
+
 def _way_up(facts: Facts, house: House) -> Hits:
     """The divers' way up is their own: no sawtooth, no faster load, no stop beside it, nobody in its way."""
     for dive in facts.diving:
@@ -136,9 +155,14 @@ def _ratio(facts: Facts, house: House) -> Hits:
 
 
 def _minutes(seconds: float) -> str:
-    """Whole minutes, at least one; no limit in words."""
-    return "no limit" if math.isinf(seconds) else f"{max(round(seconds / _MINUTE), 1)} min"
+    """A stop in whole minutes, rounded up."""
+    return f"{math.ceil(seconds / _MINUTE)} min"
 
 
-RULES: tuple[Rule, ...] = (_exposure, _slack, _gas, _oxygen, _way_up, _ratio)
+def _limit(seconds: float) -> str:
+    """A limit in whole minutes, cut off; none in words."""
+    return "no limit" if math.isinf(seconds) else f"{int(seconds // _MINUTE)} min"
+
+
+RULES: tuple[Rule, ...] = (_exposure, _slack, _gas, _carried, _oxygen, _way_up, _ratio)
 """Every rule on the divers' exposure."""

@@ -12,10 +12,11 @@ def _one_use(facts: Facts, house: House) -> Hits:
     """Lift gas never comes from a cylinder that anybody breathes from."""
     gas = facts.gas
     names = [
-        f"{member.cylinder} of {member.name}"
+        f"{cylinder} of {member.name}"
         for dive in facts.dives
         for member in dive.team
-        if member.cylinder and (member.cylinder_use == "lifting" or member.cylinder == gas.cylinder)
+        for cylinder, use in ((member.cylinder, member.cylinder_use), *member.carried)
+        if cylinder and (use == "lifting" or cylinder == gas.cylinder)
     ]
     if gas.cylinder and gas.use == "breathing":
         names.append(gas.cylinder)

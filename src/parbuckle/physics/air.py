@@ -40,6 +40,10 @@ def _lookup(pressure: NDArray[np.float64], temperature: NDArray[np.float64]) -> 
     i = np.minimum(x.astype(np.intp), z.shape[1] - 2)
     j = np.minimum(y.astype(np.intp), z.shape[0] - 2)
     x, y = x - i, y - j
+    if y.ndim == 0:  # one temperature: between two rows of the table first
+        row = z[j.item()] * (1.0 - y.item()) + z[j.item() + 1] * y.item()
+        left, right = row[i], row[i + 1]
+        return [np.asarray(left + (right - left) * x), np.asarray((right - left) / (dp * _BAR))]
     flat, k = z.ravel(), j * z.shape[1] + i
     left = flat[k] * (1.0 - y) + flat[k + z.shape[1]] * y
     right = flat[k + 1] * (1.0 - y) + flat[k + 1 + z.shape[1]] * y

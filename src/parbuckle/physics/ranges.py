@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from functools import cache
 
 import numpy as np
 from numpy.typing import NDArray
@@ -11,6 +12,9 @@ from parbuckle.quantity.errors import RangeError
 
 FloatsLike = float | NDArray[np.float64]
 """What a law takes: one SI number or an array of them."""
+
+
+_least, _most = np.minimum.reduce, np.maximum.reduce
 
 
 @dataclass(frozen=True)
@@ -61,9 +65,15 @@ class Range:
             If one value lies outside or is not a number.
         """
         array = np.asarray(values, dtype=np.float64)
-        inside = (array >= self.low) & (array <= self.high)
-        if not inside.all():
-            worst = float(np.atleast_1d(array)[~np.atleast_1d(inside)][0])
+        if array.ndim == 0:
+            inside = self.low <= array.item() <= self.high
+        else:  # least and largest are quicker than two comparisons; NaN is both, and compares as false
+            inside = not array.size or bool(
+                self.low <= _least(array, axis=None) and _most(array, axis=None) <= self.high
+            )
+        if not inside:
+            flat = array.ravel()
+            worst = float(flat[~((flat >= self.low) & (flat <= self.high))][0])
             unit = f" {self.unit}" if self.unit else ""
             raise RangeError(
                 f"{self.quantity}: given {worst:g}{unit}, allowed {self.low:g} to {self.high:g}{unit} ({self.source})"
@@ -71,7 +81,7 @@ class Range:
         return array
 
 
-_LARGEST = float(np.finfo(np.float64).max)
+_SMALLEST, _LARGEST = float(np.finfo(np.float64).tiny), float(np.finfo(np.float64).max)
 
 
 def not_negative(quantity: str, values: FloatsLike, unit: str = "") -> NDArray[np.float64]:
@@ -101,7 +111,7 @@ def not_negative(quantity: str, values: FloatsLike, unit: str = "") -> NDArray[n
     >>> not_negative("volume", 0.1, "m3")
     array(0.1)
     """
-    return Range(quantity, 0.0, _LARGEST, unit, "cannot be negative").check(values)
+    return _made(quantity, 0.0, unit, "cannot be negative").check(values)
 
 
 def positive(quantity: str, values: FloatsLike, unit: str = "") -> NDArray[np.float64]:
@@ -131,5 +141,9 @@ def positive(quantity: str, values: FloatsLike, unit: str = "") -> NDArray[np.fl
     >>> positive("pressure", 101325.0, "Pa")
     array(101325.)
     """
-    smallest = float(np.finfo(np.float64).tiny)
-    return Range(quantity, smallest, _LARGEST, unit, "must be above zero").check(values)
+    return _made(quantity, _SMALLEST, unit, "must be above zero").check(values)
+
+
+@cache
+def _made(quantity: str, low: float, unit: str, why: str) -> Range:
+    return Range(quantity, low, _LARGEST, unit, why)

@@ -10,6 +10,7 @@ from typing import Any
 from parbuckle.dive.result import DiveResult
 from parbuckle.lift.tending_result import TendingResult
 from parbuckle.plan.bands import MINUTE
+from parbuckle.plan.dive_carried import changes_below, gas_changes
 from parbuckle.plan.people import lift_dive
 from parbuckle.plan.stages import Stages
 from parbuckle.quantity.shown import show
@@ -51,11 +52,13 @@ def ascent_of(stages: Stages, dive: DiveResult) -> Row:
     asked = stages.case.dive[dive.place] is lift_dive(stages.case) and stages.method == "accompanied"
     held = _held(stages.tending)
     stop_due = bool(dive.stops)
-    allowed = asked and not stop_due and held is not None and held >= house["held_chance"]
+    told = stages.case.lift.leave_load_at
+    changes = changes_below(stages.case.dive[dive.place], told.mid if told else house["leave_load_at"])
+    allowed = asked and not stop_due and not changes and held is not None and held >= house["held_chance"]
     leave = next((d.beside[1] for d in problem.dives if d.place == dive.place and d.beside is not None), None)
     return {
         "beside_load": allowed,
-        "why": _why(asked, stop_due, held, house["held_chance"]),
+        "why": _why(asked, stop_due, held, house["held_chance"], changes),
         "load_leave_at_m": leave,
         "stop_is_aside": leave is None or leave >= problem.rules.stop_depth,
         "rate_m_min": problem.rules.up * MINUTE,
@@ -104,9 +107,11 @@ def _load_ceiling(stages: Stages) -> float:
     return stages.lift_problem.ceiling if stages.lift_problem is not None else 0.0
 
 
-def _why(asked: bool, stop_due: bool, held: float | None, wanted: float) -> str:
+def _why(asked: bool, stop_due: bool, held: float | None, wanted: float, changes: bool) -> str:
     if not asked:
         return "The divers go up apart from the load."
+    if changes:
+        return "Gas is changed deeper than the load is left: the divers go up apart from it."
     if stop_due:
         return "A stop is due at the long end: the divers leave the load to its line and go up apart from it."
     if held is None:
@@ -123,14 +128,22 @@ def _words(stages: Stages, dive: DiveResult, leave: float | None) -> list[str]:
     words = [f"Divers go up at {show(rules.up * MINUTE, 'rate', units)} at most, whatever the load does."]
     if leave is not None:
         words.append(f"Leave the load at {show(leave, 'length', units)} and go well aside.")
-    words += [
-        f"Stop at {show(stop.depth, 'length', units)} for {stop.time / MINUTE:.0f} min, well aside."
-        for stop in dive.stops
-    ]
+    halts = [(row["depth_m"], 0, _change(row, units)) for row in gas_changes(stages, dive)]
+    halts += [(stop.depth, 1, _stop(stop.depth, stop.time, units)) for stop in dive.stops]
     if rules.stop_time > 0.0:
-        depth = show(rules.stop_depth, "length", units)
-        words.append(f"Stop at {depth} for {rules.stop_time / MINUTE:.0f} min, well aside of the load.")
+        halts.append((rules.stop_depth, 2, f"{_stop(rules.stop_depth, rules.stop_time, units)[:-1]} of the load."))
+    words += [text for _, _, text in sorted(halts, key=lambda halt: (-halt[0], halt[1]))]
     return words
+
+
+def _stop(depth: float, time: float, units: str) -> str:
+    return f"Stop at {show(depth, 'length', units)} for {time / MINUTE:.0f} min, well aside."
+
+
+def _change(row: Row, units: str) -> str:
+    """What everybody does at a change of gas."""
+    told = " and ".join(f"{who['name']} to {who['gas']} ({who['cylinder']})" for who in row["who"])
+    return f"At {show(row['depth_m'], 'length', units)} change gas: {told}. All wait {row['min']:.0f} min."
 
 
 @cache

@@ -6,16 +6,20 @@ from collections.abc import Sequence
 
 import numpy as np
 
-from parbuckle.case.diving import Dive, Member
+from parbuckle.case.diving import Carries, Dive, Member
 from parbuckle.case.diving import Earlier as CaseEarlier
 from parbuckle.case.kit import Cylinder as KitCylinder
+from parbuckle.case.past import PastDive
 from parbuckle.case.site import StreamRow
+from parbuckle.dive.carried import Carried
 from parbuckle.dive.cylinders import Breathed
 from parbuckle.dive.loading import AIR
 from parbuckle.dive.problem import DiveProblem, Diver, DiveRules, DivingProblem, Earlier, Stream
 from parbuckle.dive.profile import Water
+from parbuckle.dive.track import Track
 from parbuckle.plan.asking import Asking
 from parbuckle.plan.defaults import defaults
+from parbuckle.plan.dive_carried import changes_below
 from parbuckle.plan.dive_tasks import dive_tasks
 from parbuckle.plan.dive_times import check_earlier, check_overlap, depth_of_dive
 from parbuckle.plan.lift_inputs import capacity_of
@@ -55,7 +59,7 @@ def diving_problem(stages: Stages) -> DivingProblem | None:
     own = Ensemble(stages.asking.ensemble.n, stages.asking.ensemble.seed, {}, stages.asking.ensemble.cuts)
     asking = Asking(own, stages.asking.unanswered, stages.asking.assumed)
     check_overlap(case)
-    check_earlier(case)
+    check_earlier(stages.loaded)
     height = at_share(asking.draw("site.altitude", case.site.altitude, "altitude"), HIGH) if case.site.altitude else 0.0
     dives = tuple(_dive(stages, asking, place, dive) for place, dive in enumerate(case.dive))
     arrived, light = case.exposure.arrived, case.site.daylight_until
@@ -85,7 +89,9 @@ def _dive(stages: Stages, asking: Asking, place: int, dive: Dive) -> DiveProblem
     beside = None
     if lifts and stages.method == "accompanied" and stages.lift_problem is not None:
         told = case.lift.leave_load_at
-        beside = (stages.lift_problem.target, told.mid if told else stages.house["leave_load_at"])
+        leave = told.mid if told else stages.house["leave_load_at"]
+        if not changes_below(dive, leave):  # nobody changes gas beside a load that rises
+            beside = (stages.lift_problem.target, leave)
     start = dive.start.timestamp() if dive.start else None
     if tasks and dive.start is None:
         asking.lacks(f"dive[{place + 1}].start", "dive", "Slack, daylight and the dives before count from it.")
@@ -114,8 +120,19 @@ def _diver(stages: Stages, asking: Asking, member: Member) -> Diver:
         resting=resting,
         working=np.maximum(working, resting),
         easy=asking.ensemble.draw(f"{path}.easy", easy) if n > 1 else np.array([easy.mid]),
-        earlier=tuple(_earlier(asking, e) for e in case.exposure.earlier if e.person == member.person),
+        carried=tuple(_carried(stages, asking, cylinders[each.cylinder], each) for each in member.carries),
+        earlier=tuple(
+            dive
+            for place, e in enumerate(case.exposure.earlier)
+            if e.person == member.person
+            for dive in _earlier(stages, asking, place, e)
+        ),
     )
+
+
+def _carried(stages: Stages, asking: Asking, cylinder: KitCylinder, told: Carries) -> Carried:
+    change = told.change_at.mid if told.change_at else None
+    return Carried(cylinder.id, _set(stages, asking, cylinder), cylinder.gas, change)
 
 
 def _set(stages: Stages, asking: Asking, cylinder: KitCylinder) -> Breathed | None:
@@ -128,12 +145,23 @@ def _set(stages: Stages, asking: Asking, cylinder: KitCylinder) -> Breathed | No
     return Breathed(capacity, gauge, cylinder.gas, 1, temperature, stages.site.surface_pressure)
 
 
-def _earlier(asking: Asking, told: CaseEarlier) -> Earlier:
+def _earlier(stages: Stages, asking: Asking, place: int, told: CaseEarlier) -> list[Earlier]:
+    """The dives of one row: as it was told, or every dive of its log."""
+    if told.log is not None:
+        return [_logged(past) for past in stages.loaded.past[place]]
     path = f"exposure.earlier.{told.person}.{told.surfaced.isoformat() if told.surfaced else ''}"
     assert told.surfaced is not None
     depth = asking.draw(f"{path}.depth", told.depth, "depth")
     time = asking.draw(f"{path}.time", told.time, "earlier_dive_time")
-    return Earlier(depth, time, told.gas or AIR, told.surfaced.timestamp())
+    return [Earlier(depth, time, told.gas or AIR, told.surfaced.timestamp())]
+
+
+def _logged(past: PastDive) -> Earlier:
+    """A logged dive; the table sees the gas with the most nitrogen, and has no answer for helium."""
+    gases = [gas for _, gas in past.switches] or [AIR]
+    weakest = max(gases, key=lambda gas: (gas.helium > 0.0, gas.nitrogen))
+    track = Track(np.array(past.time), np.array(past.depth), past.switches)
+    return Earlier(np.array([max(past.depth)]), np.array([past.bottom_time]), weakest, past.surfaced, track)
 
 
 def _stream(stages: Stages, asking: Asking) -> Stream | None:
@@ -178,4 +206,7 @@ def _rules(stages: Stages, asking: Asking) -> DiveRules:
         sawtooth=house["sawtooth"],
         oxygen=house["oxygen_limit"],
         turn_share=house["turn_share"],
+        change=house["change_time"],
+        carried_share=house["carried_share"],
+        oxygen_up=house["oxygen_limit_up"],
     )

@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
-from datetime import datetime, timedelta
+from datetime import UTC, datetime, timedelta
+from itertools import pairwise
 
 import numpy as np
 
 from parbuckle.case.diving import Dive
 from parbuckle.case.model import Case
+from parbuckle.case.read import LoadedCase
 from parbuckle.plan.asking import Asking
 from parbuckle.plan.site_inputs import tide_at
 from parbuckle.plan.stages import Stages
@@ -44,36 +46,67 @@ def check_overlap(case: Case) -> None:
                 )
 
 
-def check_earlier(case: Case) -> None:
-    """Refuse earlier dives without an end, or that end after the case has begun.
+def check_earlier(loaded: LoadedCase) -> None:
+    """Refuse earlier dives without an end, that end after the case has begun, or that cannot both have been.
 
     Parameters
     ----------
-    case : Case
-        The case.
+    loaded : LoadedCase
+        The case, with the logs that it names.
 
     Raises
     ------
     CaseError
-        If an earlier dive has no time of surfacing, or it lies after the start of a dive of the same person.
+        If an earlier dive has no time of surfacing, if it lies after the start of a dive of the same person or while a
+        logged one of the same person lasts, or if a log was not read.
     """
-    for number, told in enumerate(case.exposure.earlier, start=1):
-        key = f"exposure.earlier[{number}].surfaced"
-        if told.surfaced is None:
-            do = "write surfaced = 2027-05-09T06:20:00+01:00"
+    case, ends = loaded.case, []
+    for place, told in enumerate(case.exposure.earlier):
+        key = f"exposure.earlier[{place + 1}]"
+        if told.log is not None and place not in loaded.past:
+            raise CaseError("the log of this dive was not read", key=f"{key}.log", given=told.log)
+        if told.log is None and told.surfaced is None:
             raise CaseError(
-                "an earlier dive counts from its end", key=key, allowed="a date with time and offset", do=do
+                "an earlier dive counts from its end",
+                key=f"{key}.surfaced",
+                allowed="a date with time and offset",
+                do="write surfaced = 2027-05-09T06:20:00+01:00",
             )
-        own = [d.start for d in case.dive if d.start and any(m.person == told.person for m in d.team)]
-        first = min(own, default=None)
-        if first is not None and told.surfaced > first:
+        ends += [(told.person, past.surfaced, past.start, f"{key}.log") for past in loaded.past.get(place, ())]
+        if told.log is None and told.surfaced is not None:
+            moment = told.surfaced.timestamp()
+            ends.append((told.person, moment, moment, f"{key}.surfaced"))
+    _apart(case, sorted(ends))
+
+
+def _apart(case: Case, ends: list[tuple[str, float, float, str]]) -> None:
+    """One person is on one dive at a time; ``ends`` holds person, end, start and key, in order."""
+    for before, after in pairwise(ends):
+        if before[0] == after[0] and after[2] < before[1]:
             raise CaseError(
-                f"{told.person} has not surfaced when the first dive of this case starts",
+                f"two earlier dives of {after[0]} are at the same time",
+                key=after[3],
+                given=_said(case, after[2]),
+                allowed=f"after {_said(case, before[1])}",
+                do="correct one of the two, or take out what stands twice",
+            )
+    for person, end, _, key in ends:
+        own = [d.start for d in case.dive if d.start and any(m.person == person for m in d.team)]
+        first = min(own, default=None)
+        if first is not None and end > first.timestamp():
+            raise CaseError(
+                f"{person} has not surfaced when the first dive of this case starts",
                 key=key,
-                given=told.surfaced.isoformat(),
+                given=_said(case, end),
                 allowed=f"before {first.isoformat()}",
                 do="correct one of the two times",
             )
+
+
+def _said(case: Case, moment: float) -> str:
+    """A moment in the time zone of the case's dives."""
+    zone = next((d.start.tzinfo for d in case.dive if d.start), UTC)
+    return datetime.fromtimestamp(moment, zone).isoformat(timespec="seconds")
 
 
 def depth_of_dive(stages: Stages, asking: Asking, dive: Dive) -> Floats:

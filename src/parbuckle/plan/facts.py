@@ -5,9 +5,11 @@ from __future__ import annotations
 from datetime import datetime
 from itertools import chain
 
-from parbuckle.case.model import Case
 from parbuckle.case.written import answered
 from parbuckle.duties.facts import Answers, Clock, Facts, Lesson, SiteFacts
+from parbuckle.duties.log_facts import LogFacts
+from parbuckle.duties.rules_emergency import CARDS
+from parbuckle.plan.emergency import place_in, position_apart
 from parbuckle.plan.facts_control import control_facts
 from parbuckle.plan.facts_dives import diving_facts
 from parbuckle.plan.facts_lift import bag_facts, gas_facts, lift_facts, rig_facts, surface_facts
@@ -15,6 +17,7 @@ from parbuckle.plan.facts_load import load_facts
 from parbuckle.plan.facts_search import search_facts
 from parbuckle.plan.facts_team import dive_facts, intervals_age, kit_facts
 from parbuckle.plan.people import lift_dive
+from parbuckle.plan.regime import own_roles, own_rules, ratio_of
 from parbuckle.plan.stages import Stages
 from parbuckle.quantity.band import HIGH, at_share
 from parbuckle.quantity.spread import Spread
@@ -42,7 +45,7 @@ def facts_of(stages: Stages) -> Facts:
         rules=case.case.rules,
         country=(stages.kit.team.country or "") if stages.kit else "",
         units=case.case.units,
-        answers=_answers(case),
+        answers=_answers(stages),
         site=_site(stages),
         load=load_facts(stages),
         lift=lift_facts(stages),
@@ -53,11 +56,14 @@ def facts_of(stages: Stages) -> Facts:
         surface=surface_facts(stages),
         dives=dive_facts(stages),
         diving=diving_facts(stages),
+        logs=_logs(stages),
         search=search_facts(stages),
         kit=kit_facts(stages),
         intervals_age=intervals_age(stages),
         clock=_clock(stages),
-        lesson=_lesson(case),
+        lesson=_lesson(stages),
+        own_rules=own_rules(stages),
+        own_roles=own_roles(stages),
         cut=tuple(stages.asking.ensemble.cuts),
         lacking=tuple(
             (row["key"], row["why"]) for row in stages.asking.unanswered if row["key"] not in _ASKED_ELSEWHERE
@@ -66,16 +72,21 @@ def facts_of(stages: Stages) -> Facts:
     )
 
 
-def _answers(case: Case) -> Answers:
+def _answers(stages: Stages) -> Answers:
+    case = stages.case
     hazards, permission, emergency, limits = case.hazards, case.permission, case.emergency, case.limits
     words = {
         **{name: getattr(hazards, name) for name in type(hazards).model_fields},
         **{name: getattr(permission, name) for name in type(permission).model_fields},
-        **{name: getattr(emergency, name) for name in ("call", "position", "help", "recall", "comms")},
+        **{name: getattr(emergency, name) for name in ("call", "position", "help", "recall", "comms", *CARDS)},
         "lift_points": case.object.lift_points,
     }
+    if stages.tending is not None and not answered(emergency.runaway):
+        words["runaway"] = "the plan's own card"
     return Answers(
         **{name: text or "" for name, text in words.items()},
+        position_apart=position_apart(stages),
+        position_in_words=answered(emergency.position) and place_in(emergency.position)[0] is None,
         limit_visibility=_end(limits.visibility, "high"),
         limit_stream=_end(limits.stream, "low"),
         limit_wind=_end(limits.wind, "low"),
@@ -91,10 +102,27 @@ def _site(stages: Stages) -> SiteFacts:
         visibility=_end(site.visibility, "low"),
         bottom=site.bottom or "",
         bottom_soft=problem.bottom.cohesive if problem is not None and told else None,
-        tidal=bool(site.tide or site.stream) or (stages.site.salinity > 1.0 if site.water is not None else None),
+        tidal=tidal_water(stages),
         stream_told=bool(site.stream),
         on_air=_on_air(stages),
     )
+
+
+def tidal_water(stages: Stages) -> bool | None:
+    """Tell whether the place is tidal sea or brackish water.
+
+    Parameters
+    ----------
+    stages : Stages
+        Case and site.
+
+    Returns
+    -------
+    bool or None
+        None when it is not known.
+    """
+    site = stages.case.site
+    return bool(site.tide or site.stream) or (stages.site.salinity > 1.0 if site.water is not None else None)
 
 
 def _on_air(stages: Stages) -> bool | None:
@@ -127,8 +155,8 @@ def _surfacing(stages: Stages, when: datetime | None) -> float:
     return tasks + at_share(stages.site.depth, HIGH) / stages.house["ceiling"]
 
 
-def _lesson(case: Case) -> Lesson | None:
-    lesson = case.lesson
+def _lesson(stages: Stages) -> Lesson | None:
+    lesson = stages.case.lesson
     if lesson is None:
         return None
     return Lesson(
@@ -136,7 +164,25 @@ def _lesson(case: Case) -> Lesson | None:
         wet_high=_end(lesson.wet_weight, "high"),
         deepest=_end(lesson.deepest, "high"),
         sums_ashore=None if lesson.sums is None else lesson.sums == "ashore",
-        ratio=lesson.ratio,
+        ratio=ratio_of(stages),
+    )
+
+
+def _logs(stages: Stages) -> tuple[LogFacts, ...]:
+    """The logged dives that count as made before, each with whose it was."""
+    earlier = stages.case.exposure.earlier
+    return tuple(
+        LogFacts(
+            label=past.file,
+            fast=past.fast,
+            tooth=past.tooth,
+            bottom_time=past.bottom_time,
+            gas_told=bool(past.switches),
+            deepest=max(past.depth),
+            counts_for=earlier[place].person,
+        )
+        for place, dives in stages.loaded.past.items()
+        for past in dives
     )
 
 

@@ -5,8 +5,8 @@ from __future__ import annotations
 import math
 
 from parbuckle.dive.problem import DiveProblem
-from parbuckle.dive.result import DiveResult, DiverResult
-from parbuckle.duties.dive_facts import DiverFacts, DivingFacts
+from parbuckle.dive.result import CarriedPlan, DiveResult, DiverResult
+from parbuckle.duties.dive_facts import CarriedFacts, DiverFacts, DivingFacts
 from parbuckle.lift.method import WITH_BAGS
 from parbuckle.plan.people import lift_dive
 from parbuckle.plan.stages import Stages
@@ -80,4 +80,18 @@ def _diver(stages: Stages, dive: DiveResult, diver: DiverResult) -> DiverFacts:
         exposure=max(used) if used else math.inf,
         density=at_share(oxygen.density, HIGH),
         runs_late=dive.over_run is not None and diver.name in dive.over_run.late,
+        carried=tuple(_carried(row) for row in diver.carried),
+    )
+
+
+def _carried(row: CarriedPlan) -> CarriedFacts:
+    known = row.end is not None
+    return CarriedFacts(
+        cylinder=row.name,
+        gas=row.breathes,
+        oxygen=at_share(row.oxygen, HIGH),
+        oxygen_least=at_share(row.oxygen_least, LOW),
+        short=float(row.short.mean()) if known else None,
+        empty=float(row.empty.mean()) if known else None,
+        spare=row.change is None,
     )

@@ -121,6 +121,7 @@ def _member(stages: Stages, member: CaseMember) -> Member:
         trainee=any(t.name == member.person for t in stages.case.trainee),
         cylinder=member.cylinder or "",
         cylinder_use=cylinder.use if cylinder else "",
+        carried=tuple((c.cylinder, cylinders[c.cylinder].use) for c in member.carries if c.cylinder in cylinders),
         ready_in=member.ready_in.high if member.ready_in else None,
         excludes=tuple(role.get("excludes", ())),
     )
@@ -133,6 +134,7 @@ def _used(stages: Stages) -> set[str]:
     names |= {r.connector or r.sling or r.line for r in lift.rigging}
     names |= {lift.restraint.line if lift.restraint else None, lift.crown_line.line if lift.crown_line else None}
     names |= {m.cylinder for d in stages.case.dive for m in d.team}
+    names |= {each.cylinder for d in stages.case.dive for m in d.team for each in m.carries}
     names |= {s.bag for s in stages.lift.filling} if stages.lift else set()
     if stages.case.lowering is not None and stages.lift_problem is not None:
         names |= {stages.case.lowering.line, *(() if stages.lift else bags_down(stages.case, stages.lift_problem))}

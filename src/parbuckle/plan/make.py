@@ -11,9 +11,11 @@ from parbuckle.duties.house import load_house
 from parbuckle.duties.judge import judge
 from parbuckle.plan.bands import LITRES, band_of
 from parbuckle.plan.diving import with_dives
-from parbuckle.plan.facts import facts_of
+from parbuckle.plan.emergency import emergency_section
+from parbuckle.plan.facts import facts_of, tidal_water
 from parbuckle.plan.other_ways import LOWERED
 from parbuckle.plan.plan import Plan
+from parbuckle.plan.regime import regime_section
 from parbuckle.plan.sheet_ascent import ascent_section
 from parbuckle.plan.sheet_asked import asked_section
 from parbuckle.plan.sheet_control import control_sections
@@ -81,7 +83,6 @@ def overrides(loaded: LoadedCase) -> list[Override]:
 def _document(stages: Stages, findings: tuple[Finding, ...]) -> dict[str, Any]:
     load = load_section(stages)
     drivers = load["drivers"] if load else []
-    told = stages.case.emergency
     sections: dict[str, Any] = {
         **head(stages),
         "verdict": verdict(findings),
@@ -93,9 +94,10 @@ def _document(stages: Stages, findings: tuple[Finding, ...]) -> dict[str, Any]:
         "dives": dive_sections(stages),
         "search": search_of(stages),
         "clock": clock_section(stages),
-        "emergency": {name: getattr(told, name) for name in type(told).model_fields},
+        "emergency": emergency_section(stages),
         "agreed": {name: getattr(stages.case.agreed, name) for name in type(stages.case.agreed).model_fields},
         "asked": asked_section(stages),
+        "regime": regime_section(stages, tidal_water(stages)),
         **team_sections(stages),
         "circles": _circles(stages),
         "sketch": sketch_section(stages),

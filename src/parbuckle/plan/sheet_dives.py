@@ -11,6 +11,7 @@ from parbuckle.dive.result import DiveResult, DiverResult, GasPlan, OverRun, Sta
 from parbuckle.dive.stops import Stop
 from parbuckle.plan.bands import BAR, LITRES, MINUTE, band_of, high
 from parbuckle.plan.dive_ascent import ascent_of, flying
+from parbuckle.plan.dive_carried import carried_row, gas_changes
 from parbuckle.plan.stages import Stages
 from parbuckle.quantity.band import HIGH, LIKELY, LOW, at_share
 from parbuckle.quantity.frozen import Bools, Floats
@@ -63,6 +64,7 @@ def _dive(stages: Stages, dive: DiveResult) -> Row:
         "no_stop_min": _no_stop(dive, list(problem.rules.factors)),
         "stops": _stops(dive.stops),
         "always_stop": _always(stages),
+        "gas_changes": gas_changes(stages, dive),
         "window": _window(dive.window, dive, zone, stages),
         "latest_leave_bottom": _clock(dive.latest_leave, zone),
         "latest_from": dive.latest_from or None,
@@ -144,6 +146,7 @@ def _over_run(late: OverRun | None, dive: DiveResult, zone: tzinfo | None) -> Ro
         "after_slack_min": None if surfaced is None or closes is None else max(surfaced - closes, 0.0) / MINUTE,
         "end_pressure_bar": [{"name": name, "bar": bar / BAR} for name, bar in ends.items()],
         "passes_leave_pressure": list(late.late),
+        "carried_short": list(late.short),
     }
 
 
@@ -167,6 +170,7 @@ def _diver(diver: DiverResult, dive: DiveResult) -> Row:
         "way_up_l": band_of(gas.way_up, LITRES),
         "two_people_up_l": band_of(gas.shared, LITRES),
         **_pressures(gas),
+        "carried": [carried_row(row) for row in diver.carried],
     }
 
 

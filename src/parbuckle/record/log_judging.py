@@ -8,11 +8,10 @@ from typing import Any
 
 import numpy as np
 
-from parbuckle.dive.both_models import table_depth_of
-from parbuckle.dive.ceilings import gradient, tolerated
-from parbuckle.dive.loading import AIR, load
-from parbuckle.dive.navy_tables import no_stop_limit
-from parbuckle.dive.oxygen import dose_where_known, limit_used, oxygen_at
+from parbuckle.dive.along import Places, along
+from parbuckle.dive.both_models import Before, limit_after, table_depth_of, table_start
+from parbuckle.dive.loading import AIR
+from parbuckle.dive.oxygen import dose_where_known, limits_used, oxygen_at
 from parbuckle.dive.problem import DiveRules
 from parbuckle.dive.profile import Leg, Water, leg
 from parbuckle.quantity.breathing import Gas
@@ -52,18 +51,20 @@ def legs_of(profile: Profile, water: Water) -> list[Leg]:
     return out
 
 
-def leaves_bottom(profile: Profile, rules: DiveRules) -> float:
+def leaves_bottom(profile: Profile, shallow: float, up: float) -> float:
     """Give when the last way up began.
 
-    Back from the last moment that is deeper than the usual stop by a tooth, as long as the mean rate over half a minute
-    is above a third of the house's rate. A slower ascent counts as bottom time: the safe side.
+    Back from the last moment at a depth that is not shallow, as long as the mean rate over half a minute is above a
+    third of the house's rate. A slower ascent counts as bottom time: the safe side.
 
     Parameters
     ----------
     profile : Profile
         The logged dive.
-    rules : DiveRules
-        Stop, tooth and rate.
+    shallow : float
+        Depth up to which a diver may wait on the way up: that of the stop with a tooth, m.
+    up : float
+        The house's rate of ascent, m/s.
 
     Returns
     -------
@@ -74,13 +75,13 @@ def leaves_bottom(profile: Profile, rules: DiveRules) -> float:
     -----
     Source: own definition.
     """
-    edge = min(rules.stop_depth + rules.sawtooth, 0.5 * profile.deepest)
+    edge = min(shallow, 0.5 * profile.deepest)
     deep = int(np.flatnonzero(profile.depth >= edge)[-1])
     grid = _grid(profile)
     fine = Profile(grid, np.interp(grid, profile.time, profile.depth))
     rates = ascent_rates(fine)
     here = min(int(np.searchsorted(grid, profile.time[deep])) + 1, grid.size - 1)
-    while here > 0 and rates[here] > _STILL_RISING * rules.up:
+    while here > 0 and rates[here] > _STILL_RISING * up:
         here -= 1
     began = max(grid[here], 0.0)
     return float(min(began, profile.time[deep]))
@@ -116,7 +117,36 @@ def stops_made(profile: Profile, stops: Sequence[Row], since: float, band: float
     return rows
 
 
-def judged(profile: Profile, before: Floats, water: Water, rules: DiveRules) -> tuple[Row, Floats]:
+def as_earlier(profile: Profile, leaves: float, water: Water) -> Before:
+    """Give a logged dive as the published table sees it when another one comes after it.
+
+    Parameters
+    ----------
+    profile : Profile
+        The logged dive.
+    leaves : float
+        When the last way up began, s.
+    water : Water
+        Where it was made.
+
+    Returns
+    -------
+    Before
+        At its deepest, on the gas with the most nitrogen; the time at the surface after it is not known yet: 0.
+    """
+    deepest = float(water.at(max(profile.deepest, 0.0)).max())
+    gases = [piece.gas for piece, _ in _pieces(profile, water)]
+    return Before(deepest, leaves - float(profile.time[0]), _weakest(gases), 0.0)
+
+
+def judged(
+    profile: Profile,
+    before: Floats,
+    water: Water,
+    rules: DiveRules,
+    earlier: Sequence[Before] = (),
+    climbed: float = 0.0,
+) -> tuple[Row, Floats]:
     """Hold one logged dive against the limits.
 
     Parameters
@@ -129,25 +159,31 @@ def judged(profile: Profile, before: Floats, water: Water, rules: DiveRules) -> 
         Where it was made.
     rules : DiveRules
         Factors, rates, stop and tooth.
+    earlier : sequence of Before
+        Dives before, as the table sees them.
+    climbed : float
+        Height that the diver has just come up from the sea, m.
 
     Returns
     -------
     tuple
         The row of the document, and the tissues after it.
     """
-    legs, leaves = legs_of(profile, water), leaves_bottom(profile, rules)
+    pieces = _pieces(profile, water)
+    legs = [piece for piece, _ in pieces]
+    leaves = leaves_bottom(profile, rules.stop_depth + rules.sawtooth, rules.up)
     lasts = np.diff(profile.time)
     mean = float((0.5 * (profile.depth[1:] + profile.depth[:-1]) * lasts).sum() / lasts.sum())
     fast = too_fast(profile, rules.up)
     tooth = largest_tooth(profile)
-    model, after = _tissues(profile, legs, before, rules.factors[1])
+    model, after = _tissues(profile, pieces, before, water, rules)
     row = {
         "deepest_m": profile.deepest,
         "mean_depth_m": mean,
         "dive_time_min": float(profile.time[-1] - profile.time[0]) / _MINUTE,
         "bottom_time_min": (leaves - float(profile.time[0])) / _MINUTE,
         "left_bottom_s": leaves,
-        "gases": list(dict.fromkeys(leg.gas.text for leg in legs)),
+        "gases": list(dict.fromkeys(piece.gas.text for piece in legs)),
         "gas_told": bool(profile.switches),
         "ascent": {
             "over_s": HALF_MINUTE,
@@ -160,41 +196,56 @@ def judged(profile: Profile, before: Floats, water: Water, rules: DiveRules) -> 
         "tooth_m": tooth,
         "sawtooth": tooth > rules.sawtooth,
         "model": model,
-        "table": _table(profile, legs, leaves, water),
+        "table": _table(as_earlier(profile, leaves, water), water, earlier, climbed),
         "oxygen": _oxygen(legs),
     }
     return row, after
 
 
-def _tissues(profile: Profile, legs: Sequence[Leg], before: Floats, factor: float) -> tuple[Row, Floats]:
-    """Follow the tissues sample by sample; the ceiling with the high factor, and with the model's own limit."""
-    tissues, over, passed, worst = before, 0.0, -np.inf, -np.inf
-    for each in legs:
-        tissues = load(tissues, (each,))
-        worst = max(worst, float(gradient(tissues, each.end)[0]))
-        above = float((tolerated(tissues, factor) - each.end)[0])
-        passed = max(passed, above)
-        over += float(each.time[0]) if above > _PASSED else 0.0
+def _pieces(profile: Profile, water: Water) -> list[tuple[Leg, Places]]:
+    """The pieces of each gas side by side as one leg, and their places in the dive; in the order of the gases."""
+    pressure, begins = water.at(np.maximum(profile.depth, 0.0)), profile.time[:-1]
+    order = np.searchsorted([switch.time for switch in profile.switches], begins, side="right")
+    gases = (AIR, *(switch.gas for switch in profile.switches))
+    rows = [(gases[place], np.flatnonzero(order == place)) for place in np.unique(order)]
+    lasts = np.diff(profile.time)
+    return [(Leg(pressure[mine], pressure[mine + 1], lasts[mine], gas), mine) for gas, mine in rows]
+
+
+def _tissues(
+    profile: Profile,
+    pieces: Sequence[tuple[Leg, Places]],
+    before: Floats,
+    water: Water,
+    rules: DiveRules,
+) -> tuple[Row, Floats]:
+    """Follow the tissues sample by sample; the ceiling by the plan's rule, and the model's own limit."""
+    found = along(before, pieces, np.maximum(profile.depth[1:], 0.0), water, rules)
+    passed = found.over > _PASSED
+    worst = float(found.gradient.max())
     row = {
-        "factor": factor,
-        "ceiling_kept": passed <= _PASSED,
-        "over_ceiling_min": over / _MINUTE,
+        "factor": rules.factors[1],
+        "factor_low": rules.factors[0],
+        "first_stop_m": found.first_stop,
+        "ceiling_kept": not passed.any(),
+        "over_ceiling_min": float(np.diff(profile.time)[passed].sum()) / _MINUTE,
         "largest_gradient": worst,
-        "surfacing_gradient": float(gradient(tissues, legs[-1].end)[0]),
+        "surfacing_gradient": float(found.gradient[-1]),
         "limit_kept": worst <= 1.0,
     }
-    return row, tissues
+    return row, found.tissues[:, :, -1:]
 
 
-def _table(profile: Profile, legs: Sequence[Leg], leaves: float, water: Water) -> Row:
-    deepest = float(water.at(max(profile.deepest, 0.0)).max())
-    gas = _weakest([each.gas for each in legs])
+def _table(dive: Before, water: Water, earlier: Sequence[Before], climbed: float) -> Row:
+    surface = float(water.surface.min())
     try:
-        limit = no_stop_limit(table_depth_of(deepest, float(water.surface.min()), gas))
+        start, depth = table_start(surface, earlier, climbed), table_depth_of(dive.pressure, surface, dive.gas)
+        limit = limit_after(start, depth)
     except RangeError as error:
-        return {"known": False, "why": str(error), "no_stop_min": None, "within": None}
+        return {"known": False, "why": str(error), "no_stop_min": None, "within": None, "group_before": None}
     finite = None if np.isinf(limit) else limit / _MINUTE
-    return {"known": True, "why": None, "no_stop_min": finite, "within": bool(leaves - profile.time[0] <= limit)}
+    within = bool(dive.time <= limit)
+    return {"known": True, "why": None, "no_stop_min": finite, "within": within, "group_before": start.group or None}
 
 
 def _weakest(gases: Sequence[Gas]) -> Gas:
@@ -203,17 +254,18 @@ def _weakest(gases: Sequence[Gas]) -> Gas:
 
 
 def _oxygen(legs: Sequence[Leg]) -> Row:
-    dose = dose_where_known(legs)
+    doses = [dose_where_known((each,)) for each in legs]
+    dose = None if any(d is None for d in doses) else float(sum(d.sum() for d in doses if d is not None))
     highest = max(float(max(p.max() for p in oxygen_at(each))) for each in legs)
     try:
-        shares: tuple[float | None, float | None] = (float(limit_used(legs)[0]), float(limit_used(legs, True)[0]))
+        shares = [limits_used((each,)) for each in legs]
     except RangeError:
-        shares = (None, None)  # over 1.6 atm no time is allowed
+        shares = None  # over 1.6 atm no time is allowed
     return {
         "highest_bar": highest / _BAR,
-        "single_share": shares[0],
-        "daily_share": shares[1],
-        "dose_otu": None if dose is None else float(dose[0]),
+        "single_share": None if shares is None else float(sum(single.sum() for single, _ in shares)),
+        "daily_share": None if shares is None else float(sum(daily.sum() for _, daily in shares)),
+        "dose_otu": dose,
     }
 
 

@@ -161,7 +161,7 @@ def _dive(dive: Element, gases: dict[str, Gas]) -> Profile:
 
 
 def _tanks(dive: Element, gases: dict[str, Gas], pressures: Rows) -> tuple[Tank, ...]:
-    out = []
+    out, behind = [], f"-{dive.get('id')}"  # an id stands once in a file: a name twice has that of its dive behind it
     for place, data in enumerate(_all(dive, "tankdata"), start=1):
         name = data.get("id") or str(place)
         volume = _text(data, "tankvolume")
@@ -169,7 +169,8 @@ def _tanks(dive: Element, gases: dict[str, Gas], pressures: Rows) -> tuple[Tank,
         gas = next((gases[ref] for ref in links if ref in gases), None)
         told_pressure = pressures.pop(name, None) or (pressures.pop("", None) if place == 1 else None)
         litres = None if volume is None else number(volume, "a tankvolume")
-        out.append(Tank(name, gas, litres, None if told_pressure is None else _series(told_pressure)))
+        shown = name.removesuffix(behind) or name
+        out.append(Tank(shown, gas, litres, None if told_pressure is None else _series(told_pressure)))
     out += [Tank(name or "1", None, None, _series(row)) for name, row in pressures.items()]
     return tuple(out)
 

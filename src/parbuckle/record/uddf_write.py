@@ -1,10 +1,12 @@
 """Logged dives to UDDF 3.2, so that any other log can take them over; SI units; the same dives give the same text.
 
 The names and the order of the elements are recalled from the open standard; no schema was at hand to hold them against.
+An id is one XML name and stands once in the file: a cylinder whose name is taken gets that of its dive behind it.
 """
 
 from __future__ import annotations
 
+import re
 from collections.abc import Sequence
 from xml.etree.ElementTree import Element, SubElement, indent, tostring
 
@@ -14,6 +16,7 @@ from parbuckle.record.profile import Profile, Series, Tank
 VERSION = "3.2.0"
 """Version of the format that is written. Source: the open standard, recalled."""
 
+_ID = re.compile(r"[A-Za-z_][A-Za-z0-9_.-]*", re.ASCII)  # of the names that XML allows as an id the plain ones
 _SPACE = "http://www.streit.cc/uddf/3.2/"  # name of the format's name space, recalled; it is never opened
 
 
@@ -53,9 +56,12 @@ def uddf_of(profiles: Sequence[Profile], program: str, version: str, written_at:
     if gases:
         _mixes(SubElement(root, "gasdefinitions"), gases)
     data = SubElement(root, "profiledata")
+    taken = set(gases.values())
+    taken |= {f"{word}{place}" for word in ("group", "dive") for place in range(1, len(profiles) + 1)}
     for place, profile in enumerate(profiles, start=1):
         group = SubElement(data, "repetitiongroup", {"id": f"group{place}"})
-        _dive(SubElement(group, "dive", {"id": f"dive{place}"}), profile, gases)
+        ids = _ids(profile.tanks, f"dive{place}", taken)
+        _dive(SubElement(group, "dive", {"id": f"dive{place}"}), profile, gases, ids)
     indent(root)
     return '<?xml version="1.0" encoding="utf-8"?>\n' + tostring(root, encoding="unicode") + "\n"
 
@@ -68,6 +74,19 @@ def _gases(profiles: Sequence[Profile]) -> list[Gas]:
     return list(found)
 
 
+def _ids(tanks: Sequence[Tank], dive: str, taken: set[str]) -> list[str]:
+    """An id for each cylinder, and note it as taken; its own name wherever that can be one."""
+    found = []
+    for place, tank in enumerate(tanks, start=1):
+        name = tank.name if _ID.fullmatch(tank.name) else f"tank{place}"
+        name = name if name not in taken else f"{name}-{dive}"
+        while name in taken:
+            name = f"tank{place}-{name}"
+        taken.add(name)
+        found.append(name)
+    return found
+
+
 def _mixes(parent: Element, gases: dict[Gas, str]) -> None:
     for gas, name in gases.items():
         mix = SubElement(parent, "mix", {"id": name})
@@ -77,15 +96,15 @@ def _mixes(parent: Element, gases: dict[Gas, str]) -> None:
             SubElement(mix, part).text = repr(float(share))
 
 
-def _dive(dive: Element, profile: Profile, gases: dict[Gas, str]) -> None:
+def _dive(dive: Element, profile: Profile, gases: dict[Gas, str], ids: Sequence[str]) -> None:
     if profile.start is not None:
         SubElement(SubElement(dive, "informationbeforedive"), "datetime").text = profile.start
-    for tank in profile.tanks:
-        _tank(dive, tank, gases)
+    for name, tank in zip(ids, profile.tanks, strict=True):
+        _tank(dive, name, tank, gases)
     samples = SubElement(dive, "samples")
     switches = {switch.time: gases[switch.gas] for switch in profile.switches}
     warm = _by_time(profile.temperature)
-    pressures = [(tank.name, _by_time(tank.pressure)) for tank in profile.tanks]
+    pressures = [(name, _by_time(tank.pressure)) for name, tank in zip(ids, profile.tanks, strict=True)]
     for time, depth in zip(profile.time.tolist(), profile.depth.tolist(), strict=True):
         waypoint = SubElement(samples, "waypoint")
         SubElement(waypoint, "depth").text = repr(depth)
@@ -102,8 +121,8 @@ def _dive(dive: Element, profile: Profile, gases: dict[Gas, str]) -> None:
     SubElement(after, "diveduration").text = repr(float(profile.time[-1]))
 
 
-def _tank(dive: Element, tank: Tank, gases: dict[Gas, str]) -> None:
-    data = SubElement(dive, "tankdata", {"id": tank.name})
+def _tank(dive: Element, name: str, tank: Tank, gases: dict[Gas, str]) -> None:
+    data = SubElement(dive, "tankdata", {"id": name})
     if tank.gas is not None:
         SubElement(data, "link", {"ref": gases[tank.gas]})
     if tank.volume is not None:

@@ -106,34 +106,3 @@ class TraceSaid(Belongs):
 
     trace_of: str | None
     trace: list[TraceRow]
-
-
-class Asked(Answer):
-    """One question of the evening, with its answer."""
-
-    n: int
-    ask: str
-    answer: str
-    state: Literal["answered", "stop", "unanswered", "caution"]
-    stage: Stage
-    key: str
-    what_to_do: str
-    findings: list[str]
-
-
-class Verdict(Answer):
-    """The line above everything, and how many findings stand."""
-
-    line: str
-    stops: int
-    unanswered: int
-    cautions: int
-    lifted: int
-
-
-class TonightSaid(Belongs):
-    """The questions of the evening."""
-
-    verdict: Verdict
-    stages: dict[Stage, StageState]
-    questions: list[Asked]
