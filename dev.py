@@ -2,8 +2,8 @@
 """Set up and run parbuckle from a fresh checkout; nothing but Python is needed.
 
     python3 dev.py run             plan the example case here, write brief.pdf into this folder
-    python3 dev.py run ARGS...     hand ARGS to the parbuckle command
-    python3 dev.py test            guards, ruff, mypy and all tests
+    python3 dev.py run ARGS...     hand ARGS to the parbuckle command; serve builds the page first
+    python3 dev.py test            the page, guards, ruff, mypy and all tests
     python3 dev.py test ARGS...    pytest with ARGS only
 
 Both make a private .venv beside this file from the hashed lock files. This script itself talks on standard error only.
@@ -27,6 +27,8 @@ ROOT = os.path.dirname(os.path.abspath(__file__))
 VENV = os.path.join(ROOT, ".venv")
 WINDOWS = os.name == "nt"
 PYTHON = os.path.join(VENV, "Scripts", "python.exe") if WINDOWS else os.path.join(VENV, "bin", "python")
+READY = os.path.join(VENV, "ready-")  # and the command: the stamp of a finished set-up
+PAGE = os.path.join(ROOT, "tools", "build_page.py")
 LOCKS = {"run": "requirements.txt", "test": "requirements-dev.txt"}
 EXAMPLE = os.path.join(ROOT, "src", "parbuckle", "data", "cases", "quarry-outboard.toml")
 REASONS = (  # what pip says, and what that means
@@ -79,10 +81,6 @@ def need_good_python():
     say("Python %s is newer than 3.14, the newest that was tried. Going on." % this)
 
 
-def stamp(command):
-    return os.path.join(VENV, "ready-" + command)
-
-
 def wanted(command):
     """Give what a finished set-up for the command writes into its stamp: Python, folder, digest of lock and project."""
     digest = hashlib.sha256()
@@ -93,9 +91,9 @@ def wanted(command):
 
 
 def written(command):
-    if not os.path.exists(stamp(command)):
+    if not os.path.exists(READY + command):
         return ""
-    with open(stamp(command), encoding="utf-8") as file:
+    with open(READY + command, encoding="utf-8") as file:
         return file.read()
 
 
@@ -125,8 +123,7 @@ def make_venv():
         import ensurepip, venv  # a system may leave them out
     except ImportError:
         stop("This Python cannot make environments. On Debian and Ubuntu: apt-get install python3-venv.")
-    python = getattr(sys, "_base_executable", sys.executable)
-    step([python, "-m", "venv", "--clear", VENV], "The private environment could not be made.")
+    step([getattr(sys, "_base_executable", sys.executable), "-m", "venv", "--clear", VENV], "The private environment could not be made.")
 
 
 def step(command, failure):
@@ -149,13 +146,13 @@ def set_up(command):
             make_venv()
         for name in LOCKS:
             if written(name) not in ("", wanted(name)):
-                os.remove(stamp(name))
+                os.remove(READY + name)
         say("Installing what %s lists, hashes checked." % LOCKS[command])
         pip = [PYTHON, "-m", "pip", "install", "-q", "--no-input", "--disable-pip-version-check", "--no-user"]
         step(pip + ["--no-deps", "--require-hashes", "--only-binary", ":all:", "-r", LOCKS[command]], "Installing failed.")
         step(pip + ["--no-deps", "--no-build-isolation", "--editable", "."], "parbuckle itself could not be installed.")
         for name in {command, "run"}:  # the test lock holds the other
-            with open(stamp(name), "w", encoding="utf-8") as file:
+            with open(READY + name, "w", encoding="utf-8") as file:
                 file.write(wanted(name))
     turn.close()
 
@@ -168,6 +165,7 @@ def test(args):
         hand_over(pytest + args)
     gates = (
         ("programs", [PYTHON, os.path.join("tools", "programs_for_tests.py")]),
+        ("page", [PYTHON, PAGE, "check"]),
         ("guards", pytest + ["-q", "-n", "2", "tests/spec"]),
         ("ruff check", [PYTHON, "-m", "ruff", "check"]),
         ("ruff format", [PYTHON, "-m", "ruff", "format", "--check"]),
@@ -193,6 +191,8 @@ def main():
         stop("Stopped. The next run takes up where this one left.")
     if command == "test":
         test(args)
+    if args[:1] == ["serve"] and subprocess.call([PYTHON, PAGE]):
+        sys.exit(1)
     hand_over([PYTHON, "-P", "-m", "parbuckle"] + (args or ["plan", EXAMPLE, "--brief", "brief.pdf"]))
 
 
