@@ -13,7 +13,7 @@ import numpy as np
 import pytest
 
 from headline import headline
-from parbuckle.physics import compiled, kernel, simulate
+from parbuckle.physics import compiled, kernel, machine_code, simulate
 from parbuckle.physics.layout import EVENT
 from parbuckle.physics.simulate import simulate as run
 from parbuckle.physics.simulate import way_of
@@ -81,6 +81,7 @@ def test_it_works_without_a_compiler(monkeypatch: pytest.MonkeyPatch) -> None:
     monkeypatch.setattr(compiled, "_made", {})
     monkeypatch.setattr(compiled, "_working", {})
     monkeypatch.setattr(compiled, "_compiler", lambda: None)
+    monkeypatch.setattr(machine_code, "versions", lambda: None)
     assert not compiled.can_compile()
     assert same(mine, run(lift)) and same(mine, run(lift, form="kernel"))
     bare = way_of(lift, 3)
@@ -93,7 +94,7 @@ def test_the_compiler_starts_beside_and_columns_answer_meanwhile(monkeypatch: py
     mine, begun = run(lift, form="kernel"), []
     monkeypatch.setattr(compiled, "_made", {})
     monkeypatch.setattr(compiled, "_working", {})
-    monkeypatch.setattr(compiled, "_stamp", lambda numba, outer: Path())
+    monkeypatch.setattr(compiled, "_kept", lambda *told: None)
 
     class Slow:
         def __init__(self, target: object, **more: object) -> None:
@@ -119,48 +120,77 @@ def double(x):
     return 2.0 * x
 
 def entry(digest):
-    def run(x):
-        return double(x) if digest > 0 else 0.0
+    def run(x, n, out):
+        for i in range(n if digest > 0 else 0):
+            out[i] = double(x) + i
     return run
 """
 ASK = """
 import sys
 sys.path.insert(0, sys.argv[1])
+import numpy as np
 import small
-made = small.compiled.compiled(small.entry, "float64(float64)", (small.double,))
-print(made(21.0), small.compiled.compiler_state())
-soon = small.compiled.compiled_soon(small.entry, "float64(float64)", (small.double,))
-assert soon is made
+told = (small.entry, "void(float64, int64, float64[::1])", (small.double,))
+found = small.compiled.compiled_soon(*told, begin=False) is not None
+made = small.compiled.compiled(*told, alone=True)
+out = np.zeros(3)
+made(21.0, 3, out)
+print(*out, small.compiled.compiler_state(), found, "numba" in sys.modules)
+assert small.compiled.compiled_soon(*told) is made
+try:
+    made(21.0, 3, out[::2])
+except TypeError:
+    print("refused")
 """
 
 
-@pytest.mark.parametrize("writable", [True, False])
-def test_a_folder_that_cannot_be_written_does_no_harm(tmp_path: Path, writable: bool) -> None:
+def asked(folder: Path) -> list[str]:
+    """Ask a fresh process for a small function; what is kept goes beside it, or into a home of its own."""
+    (folder / "small.py").write_text(SMALL)
+    package = Path(importlib.import_module("parbuckle").__file__ or "").parents[1]
+    home = str(folder / "home")
+    environment = {**os.environ, "PYTHONPATH": str(package), "HOME": home, "USERPROFILE": home}
+    told = [sys.executable, "-c", ASK, str(folder)]
+    done = subprocess.run(told, env=environment, capture_output=True, text=True, check=False)
+    assert done.returncode == 0, done.stderr
+    return done.stdout.split()
+
+
+def kept_in(folder: Path) -> list[Path]:
+    return list(folder.rglob("*.kept"))
+
+
+VALUES = ["42.0", "43.0", "44.0", "ready"]
+
+
+def test_what_is_kept_is_called_without_the_compiler_and_a_broken_file_is_made_anew(tmp_path: Path) -> None:
     pytest.importorskip("numba")
-    (tmp_path / "small.py").write_text(SMALL)
-    environment = {
-        **os.environ,
-        "PYTHONPATH": str(Path(importlib.import_module("parbuckle").__file__ or "").parents[1]),
-    }
-    environment["NUMBA_CACHE_DIR"] = str(tmp_path / "kept")
-    if not writable:
-        (tmp_path / "kept").write_text("a file stands where the folder should be")
-    for _ in range(2):
-        done = subprocess.run(
-            [sys.executable, "-c", ASK, str(tmp_path)], env=environment, capture_output=True, text=True, check=False
-        )
-        assert done.stdout.split() == ["42.0", "ready"], done.stderr
-    marks = list((tmp_path / "kept").rglob("*.kept")) if writable else []
-    assert len(marks) == (1 if writable else 0)
+    assert asked(tmp_path) == [*VALUES, "False", "True", "refused"]
+    (file,) = kept_in(tmp_path)
+    whole = file.read_bytes()
+    assert asked(tmp_path) == [*VALUES, "True", "False", "refused"]
+    for broken in (b"", whole[:-7]):
+        file.write_bytes(broken)
+        assert asked(tmp_path) == [*VALUES, "False", "True", "refused"]
+        assert kept_in(tmp_path) == [file] and file.read_bytes() != broken
+
+
+@pytest.mark.parametrize("home", [True, False])
+def test_a_folder_that_cannot_be_written_does_no_harm(tmp_path: Path, home: bool) -> None:
+    pytest.importorskip("numba")
+    for name in ("__pycache__", *(() if home else ("home",))):
+        (tmp_path / name).write_text("a file stands where the folder should be")
+    assert asked(tmp_path) == [*VALUES, "False", "True", "refused"]
+    assert asked(tmp_path) == [*VALUES, *(("True", "False") if home else ("False", "True")), "refused"]
+    assert len(kept_in(tmp_path)) == int(home)
 
 
 def test_what_is_kept_belongs_to_the_sources_and_constants(monkeypatch: pytest.MonkeyPatch) -> None:
-    numba = pytest.importorskip("numba")
     parts = (kernel.follow, *simulate._PARTS)
-    mine = compiled._digest(numba, parts)
-    assert mine == compiled._digest(numba, parts)
+    mine = compiled._digest(parts)
+    assert mine == compiled._digest(parts)
     monkeypatch.setattr(kernel, "SPAN", 0.25)
-    assert compiled._digest(numba, parts) != mine
+    assert compiled._digest(parts) != mine
 
 
 def test_a_wrong_form_or_number_of_threads_is_refused() -> None:

@@ -9,13 +9,13 @@ from __future__ import annotations
 import hashlib
 import importlib
 import inspect
-import platform
-import sys
 from collections.abc import Callable, Iterable
 from pathlib import Path
 from threading import Lock, Thread
 from types import FunctionType
 from typing import Any
+
+from parbuckle.physics import machine_code
 
 _OPTIONS = {"nogil": True, "error_model": "numpy", "forceinline": True}  # no fast arithmetic: equal bits are promised
 _BARE = {"no_cpython_wrapper": True, "no_cfunc_wrapper": True}  # nobody else calls a part
@@ -46,6 +46,7 @@ def compiled(
     parts: Iterable[Callable[..., Any]],
     instead: dict[str, Callable[..., Any]] | None = None,
     apart: frozenset[str] = frozenset(),
+    alone: bool = False,
 ) -> Callable[..., Any] | None:
     """Give a function compiled for one signature, with all that it calls.
 
@@ -66,6 +67,9 @@ def compiled(
     apart : frozenset of str
         Names of parts that are seldom called: they are made once and not written into those that call them, so that
         the compiler has less to do.
+    alone : bool
+        True for a function that gives nothing back and makes no arrays: it is kept as machine code, which a later
+        process calls without the compiler.
 
     Returns
     -------
@@ -79,8 +83,10 @@ def compiled(
     key = _key(entry)
     with _lock:
         if key not in _made:
-            numba = _compiler()
-            _made[key] = None if numba is None else _make(numba, entry, signature, tuple(parts), instead or {}, apart)
+            few, other = tuple(parts), instead or {}
+            found = _kept(entry, signature, few, other) if alone else None
+            numba = None if found else _compiler()
+            _made[key] = found if numba is None else _make(numba, entry, signature, few, other, apart, alone)
         return _made[key]
 
 
@@ -118,12 +124,14 @@ def compiled_soon(
     at_work = _working.get(key)
     if at_work is not None and at_work.is_alive():
         return None
-    numba = _compiler()
-    if numba is None or _stamp(numba, _outer(numba, entry, few, instead or {}, apart)).is_file():
-        return compiled(entry, signature, few, instead, apart)
-    if not begin:
+    with _lock:
+        found = _kept(entry, signature, few, instead or {})
+        if found is not None:
+            _made[key] = found
+            return found
+    if not begin or not can_compile():
         return None
-    told = (entry, signature, few, instead, apart)
+    told = (entry, signature, few, instead, apart, True)
     _working[key] = Thread(target=compiled, args=told, daemon=True, name=f"compile {key}")
     _working[key].start()
     return None
@@ -165,14 +173,30 @@ def _make(
     parts: tuple[Callable[..., Any], ...],
     instead: dict[str, Callable[..., Any]],
     apart: frozenset[str],
+    alone: bool,
 ) -> Callable[..., Any]:
-    outer = _outer(numba, entry, parts, instead, apart)
+    digest = _digest((entry, *parts, *instead.values()))
+    outer = _outer(numba, entry, parts, instead, apart, digest)
+    if alone:
+        options, source = {**_INNER, "forceinline": False}, inspect.getfile(entry)
+        made = machine_code.make(numba, outer, options, digest, source, signature)
+        if made is not None:
+            return made
     try:
         kept: Callable[..., Any] = numba.njit(signature, cache=True, **_OPTIONS)(outer)
-        _stamp(numba, outer).touch()
     except (RuntimeError, OSError):  # no folder can be written
         kept = numba.njit(signature, **_OPTIONS)(outer)
     return kept
+
+
+def _kept(
+    entry: Callable[..., Any], signature: str, parts: tuple[Callable[..., Any], ...], instead: dict[str, Any]
+) -> Callable[..., Any] | None:
+    """Give the machine code of an earlier process, if there is any."""
+    if machine_code.versions() is None:
+        return None
+    digest = _digest((entry, *parts, *instead.values()))
+    return machine_code.load(entry(digest).__name__, inspect.getfile(entry), digest, signature)
 
 
 def _outer(
@@ -181,6 +205,7 @@ def _outer(
     parts: tuple[Callable[..., Any], ...],
     instead: dict[str, Callable[..., Any]],
     apart: frozenset[str],
+    digest: int,
 ) -> FunctionType:
     """Give the outermost function with its parts ready to be compiled; nothing is compiled here."""
     known: dict[str, Any] = {}
@@ -188,20 +213,7 @@ def _outer(
         source = instead.get(part.__name__, part)
         how = _APART if part.__name__ in apart else _INNER
         known[part.__name__] = numba.njit(**how)(_with(source, known))
-    return _with(entry(_digest(numba, (entry, *parts, *instead.values()))), known)
-
-
-def _stamp(numba: Any, outer: FunctionType) -> Path:
-    """Give the mark beside what is kept on disk: it is there when sources, compiler and processor are the same."""
-    try:
-        folder = Path(numba.njit(cache=True)(outer).stats.cache_path)
-    except (RuntimeError, OSError):  # no folder can be written
-        return Path()
-    assert outer.__closure__ is not None
-    processor = importlib.import_module("llvmlite.binding").get_host_cpu_name()
-    changed = Path(outer.__code__.co_filename).stat().st_mtime_ns
-    told = f"{outer.__closure__[0].cell_contents} {processor} {platform.machine()} {changed}"
-    return folder / f"{outer.__name__}-{hashlib.blake2b(told.encode(), digest_size=8).hexdigest()}.kept"
+    return _with(entry(digest), known)
 
 
 def _with(function: Callable[..., Any], known: dict[str, Any]) -> FunctionType:
@@ -214,10 +226,10 @@ def _with(function: Callable[..., Any], known: dict[str, Any]) -> FunctionType:
     return copy
 
 
-def _digest(numba: Any, functions: tuple[Callable[..., Any], ...]) -> int:
+def _digest(functions: tuple[Callable[..., Any], ...]) -> int:
     """Number that changes with any source that is compiled, and with any constant that it reads from elsewhere."""
-    mixed = hashlib.blake2b(f"{numba.__version__} {sys.version}".encode(), digest_size=7)
-    for name in sorted({inspect.getfile(f) for f in functions} | {__file__}):
+    mixed = hashlib.blake2b(str(machine_code.versions()).encode(), digest_size=7)
+    for name in sorted({inspect.getfile(f) for f in functions} | {__file__, machine_code.__file__}):
         mixed.update(Path(name).read_bytes())
     for function in functions:
         assert isinstance(function, FunctionType)

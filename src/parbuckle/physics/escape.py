@@ -82,6 +82,60 @@ def escape_one(area: float, inside: float, outside: float, jet: float) -> float:
     return area * jet * math.sqrt(2.0 * loss * (inside - _BEND * loss))
 
 
+def escape_open(area: Each, column: Each, outside: Each, jet: Each) -> Each:
+    """Give what leaves an open bag through its dump: ``escape`` under the column of its gas, which never chokes it.
+
+    Parameters
+    ----------
+    area : Each
+        Discharge coefficient times open area, m2, any shape.
+    column : Each
+        Pressure of the gas column under the dump, Pa; far below the pressure outside. Nothing leaves below 0.
+    outside : Each
+        Pressure of the water at the bag, Pa.
+    jet : Each
+        sqrt(R T/M), m/s.
+
+    Returns
+    -------
+    Each
+        Pa m3/s.
+
+    Notes
+    -----
+    Source: as for ``escape``.
+
+    Examples
+    --------
+    >>> round(float(escape_open(np.array(3e-4), np.array(1e4), np.array(2e5), np.array(285.0))), 1)
+    5397.8
+    """
+    return (area * jet) * np.sqrt(larger((column + column) * (outside + (1.0 - _BEND) * column), 0.0))
+
+
+def escape_open_one(area: float, column: float, outside: float, jet: float) -> float:
+    """Give ``escape_open`` for single numbers: a shut dump costs nothing.
+
+    Parameters
+    ----------
+    area, column, outside, jet : float
+        The same.
+
+    Returns
+    -------
+    float
+        The same value, Pa m3/s.
+
+    Examples
+    --------
+    >>> escape_open_one(0.0, 1e4, 2e5, 285.0)
+    0.0
+    """
+    if area == 0.0:
+        return 0.0
+    return (area * jet) * math.sqrt(max((column + column) * (outside + (1.0 - _BEND) * column), 0.0))
+
+
 def relieved(want: Each, excess: Each, most: Each) -> Each:
     """Give what a relief valve lets out: as much as it must, at most what its bore passes.
 

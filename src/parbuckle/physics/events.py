@@ -10,7 +10,7 @@ import numpy as np
 
 from parbuckle.physics.constants import G
 from parbuckle.physics.hands import notice, seen, warn
-from parbuckle.physics.layout import BAG, BASE, EVENT, HAND, TENDER
+from parbuckle.physics.layout import BAG, BASE, EVENT, HAND, TENDER, Inputs
 from parbuckle.physics.step_cubic import along, crossing, landing
 from parbuckle.quantity.frozen import Bools, Floats
 
@@ -92,7 +92,7 @@ def depth_passes(sign: float, mark: float, depth: Cubic, share: float) -> float:
 
 
 def first_event(
-    base: Floats,
+    base: Inputs,
     bags: Floats,
     hands: Floats,
     hand: Floats,

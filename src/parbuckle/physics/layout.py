@@ -5,7 +5,10 @@ A table is an array of plain numbers; a name here is a row of it. The compiled f
 
 from __future__ import annotations
 
-from typing import NamedTuple
+from typing import Any, NamedTuple
+
+Inputs = Any
+"""What hangs on neither bag nor tender, by field: single numbers of one member, or columns of members."""
 
 
 class _BaseFields(NamedTuple):

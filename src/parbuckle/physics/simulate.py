@@ -3,16 +3,17 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
-from concurrent.futures import ThreadPoolExecutor
 from dataclasses import dataclass
 from typing import Any
 
 import numpy as np
 
-from parbuckle.physics import balance, escape, events, hands, kernel, step_cubic, ten_seconds, tended_laws
+from parbuckle.physics import balance, escape, events, hands, kernel, passing, step_cubic, ten_seconds, tended_laws
 from parbuckle.physics.choose import choose, choose_one, larger, larger_one, smaller, smaller_one
 from parbuckle.physics.compiled import compiled, compiled_soon, compiler_state
-from parbuckle.physics.layout import ANSWER, FAILED
+from parbuckle.physics.hands import PENDING
+from parbuckle.physics.layout import ANSWER, BAG, BASE, FAILED, HAND, TENDER
+from parbuckle.physics.ten_seconds import SLOTS
 from parbuckle.physics.tended import Tended, TendedRise
 from parbuckle.physics.tended_columns import answer, columns
 from parbuckle.physics.tended_lockstep import lockstep
@@ -30,7 +31,11 @@ WORTH_COMPILING = 1024
 
 _BLOCK = 128  # members that one thread takes at a time
 _TRACE_ROWS = 20_000
-_SIGNATURE = "void(float64[:, ::1], int64, int64, int64, int64, float64, float64, float64[:, ::1], float64[:, ::1])"
+_ROWS, _ROOM = "float64[:, ::1]", "float64[:, :, ::1]"
+_SIGNATURE = (
+    f"void({_ROWS}, {_ROOM}, {_ROOM}, int64, int64, float64, float64, {_ROWS}, {_ROWS}, "
+    f"{_ROWS}, boolean[:, ::1], {_ROWS}, {_ROOM}, {_ROWS})"
+)
 _PARTS: tuple[Callable[..., Any], ...] = (
     choose,
     larger,
@@ -44,6 +49,7 @@ _PARTS: tuple[Callable[..., Any], ...] = (
     balance.inertia,
     balance.line_pull,
     escape.escape,
+    escape.escape_open,
     escape.relieved,
     tended_laws.slopes,
     tended_laws.shortened,
@@ -74,7 +80,12 @@ _PARTS: tuple[Callable[..., Any], ...] = (
     ten_seconds.between,
     ten_seconds.way_at,
     ten_seconds.final_mean,
+    passing.gates,
+    passing.swing,
+    passing.fills,
+    passing.line_moves,
     kernel._note,
+    kernel.inputs_of,
     kernel.follow,
 )
 _INSTEAD: dict[str, Callable[..., Any]] = {
@@ -83,11 +94,13 @@ _INSTEAD: dict[str, Callable[..., Any]] = {
     "smaller": smaller_one,
     "skin": balance.skin_one,
     "escape": escape.escape_one,
+    "escape_open": escape.escape_open_one,
     "shortened": tended_laws.shortened_one,
 }
 _SELDOM = (
     *(hands.notice, hands.warn, hands.next_due, hands._let_go, hands._use_dump, hands.act, hands.set_valves),
     *(hands.start_hands, hands.busy_bags, events.speed_passes, events.depth_passes, events.tell, step_cubic.landing),
+    *(events.turning, events.first_event, passing.gates),
     *(ten_seconds.start_mean, ten_seconds.way_at, ten_seconds.final_mean, kernel._note, escape.relieved),
 )
 _APART = frozenset(part.__name__ for part in _SELDOM)
@@ -182,22 +195,45 @@ def _by_kernel(tended: Tended, table: Floats, threads: int, wait: bool) -> Float
     if run is None:
         return None
     bags, tenders = len(tended.body.capacity), len(tended.tenders)
-    rows = np.ascontiguousarray(table.T)
+    inputs = _by_member(table, bags, tenders)
     out = np.zeros((n, len(ANSWER) + 2 * bags + 2 * tenders))
     none = np.zeros((0, kernel.TRACE + bags))
 
     def block(first: int) -> None:
         last = min(first + _BLOCK, n)
-        run(rows, first, last, bags, tenders, tended.step, tended.limit, none, out)
+        run(*inputs, first, last, tended.step, tended.limit, none, out, *_room(bags, tenders))
 
     starts = range(0, n, _BLOCK)
     if threads == 1 or n <= _BLOCK:
         for first in starts:
             block(first)
     else:
+        from concurrent.futures import ThreadPoolExecutor  # here, because it takes long to load
+
         with ThreadPoolExecutor(threads) as pool:
             list(pool.map(block, starts))
     return np.ascontiguousarray(out.T)
+
+
+def _by_member(table: Floats, bags: int, tenders: int) -> tuple[Floats, Floats, Floats]:
+    """Give the inputs member by member: their own, those of their bags and of their tenders."""
+    n, split = table.shape[1], len(BASE) + len(BAG) * bags
+    return (
+        np.ascontiguousarray(table[: len(BASE)].T),
+        np.ascontiguousarray(table[len(BASE) : split].reshape(len(BAG), bags, n).transpose(2, 0, 1)),
+        np.ascontiguousarray(table[split:].reshape(len(TENDER), tenders, n).transpose(2, 0, 1)),
+    )
+
+
+def _room(bags: int, tenders: int) -> tuple[Any, ...]:
+    """Give the kernel room to work in, one for each thread."""
+    return (
+        np.zeros((kernel.ROOM, bags)),
+        np.zeros((kernel.MARKS, bags), dtype=bool),
+        np.zeros((len(HAND), tenders)),
+        np.zeros((2, tenders, PENDING)),
+        np.zeros((2, SLOTS)),
+    )
 
 
 def warm_up(wait: bool = False) -> bool:
@@ -218,7 +254,7 @@ def warm_up(wait: bool = False) -> bool:
 
 def _kernel(wait: bool, begin: bool) -> Callable[..., Any] | None:
     if wait:
-        return compiled(kernel.runner, _SIGNATURE, _PARTS, _INSTEAD, _APART)
+        return compiled(kernel.runner, _SIGNATURE, _PARTS, _INSTEAD, _APART, alone=True)
     return compiled_soon(kernel.runner, _SIGNATURE, _PARTS, _INSTEAD, _APART, begin)
 
 
@@ -298,13 +334,14 @@ def ways_of(tended: Tended, members: Sequence[int]) -> tuple[Way, ...]:
     """
     some = tended if tended.size == 1 and tuple(members) == (0,) else tended.take(np.array(members))
     bags, tenders = len(some.body.capacity), len(some.tenders)
-    rows = np.ascontiguousarray(columns(some).T)
+    inputs = _by_member(columns(some), bags, tenders)
+    room = _room(bags, tenders)
     out = np.zeros((some.size, len(ANSWER) + 2 * bags + 2 * tenders))
     trace = np.empty((_TRACE_ROWS, kernel.TRACE + bags))
     run = _kernel(False, False) or kernel.runner(1)
     ways = []
     for i in range(some.size):
-        run(rows, i, i + 1, bags, tenders, some.step, some.limit, trace, out)
+        run(*inputs, i, i + 1, some.step, some.limit, trace, out, *room)
         steps = int(out[i, ANSWER.steps]) + 1
         if steps > _TRACE_ROWS:
             raise RangeError(f"the way has {steps} steps, {_TRACE_ROWS} can be kept")

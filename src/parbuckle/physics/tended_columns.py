@@ -63,11 +63,15 @@ def columns(tended: Tended) -> Floats:
         skin(body.capacity, body.capacity, body.capacity),
     ]
     hands = [_hands(tended, tender) for tender in tended.tenders]
-    rows = [np.broadcast_to(np.asarray(row, dtype=np.float64), (n,)) for row in base]
-    rows += [np.broadcast_to(field, body.capacity.shape)[i] for field in bags for i in range(len(body.capacity))]
-    rows += [hand[f] for f in range(len(TENDER)) for hand in hands]
-    table = np.array(rows)
-    assert table.shape[0] == len(BASE) + len(BAG) * len(body.capacity) + len(TENDER) * len(hands)
+    fields, split = len(BASE), len(BASE) + len(BAG) * len(body.capacity)
+    table = np.empty((split + len(TENDER) * len(hands), n))
+    for row, column in zip(table[:fields], base, strict=True):
+        row[:] = column
+    for block, field in zip(table[fields:split].reshape(len(BAG), len(body.capacity), n), bags, strict=True):
+        block[:] = field
+    for f, block in enumerate(table[split:].reshape(len(TENDER), len(hands), n)):
+        for row, hand in zip(block, hands, strict=True):
+            row[:] = hand[f]
     return table
 
 

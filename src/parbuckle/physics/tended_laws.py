@@ -20,8 +20,8 @@ from parbuckle.physics.balance import (
 )
 from parbuckle.physics.choose import Each, choose, larger, smaller
 from parbuckle.physics.constants import G
-from parbuckle.physics.escape import escape, relieved
-from parbuckle.physics.layout import BAG, BASE
+from parbuckle.physics.escape import escape, escape_open, relieved
+from parbuckle.physics.layout import BAG, BASE, Inputs
 from parbuckle.quantity.frozen import Bools, Floats
 
 Marks = Bools | list[bool]
@@ -29,12 +29,12 @@ Marks = Bools | list[bool]
 
 _SETTLE = 0.5  # s in which a relief valve brings the bag back to its relief pressure; short against any ascent
 _SWING = 4.0  # s2/m: one over a change of speed of 0.25 m/s2; thresholds of tenders lie a few cm/s apart
-_MARGIN = 1.5  # over the sum of the squares of all rates
+_MARGIN = 0.5  # over the sum of the squares of all rates
 _QUICKEST = 2.0**20  # 1/s2: the shortest step is a thousandth of the longest
 
 
 def slopes(
-    base: Floats,
+    base: Inputs,
     bags: Floats,
     busy: Marks,
     sealed: Marks,
@@ -51,11 +51,12 @@ def slopes(
 ) -> tuple[Each, Each, Each, Each]:
     """Give the acceleration upward, and the rate of change of the gas in each bag that is busy.
 
-    a = p F / (p M): with both multiplied by the pressure, the volume of the gas needs no division of its own.
+    a = (1/(p M)) p F: with both multiplied by the pressure, the volume of the gas needs no division of its own; and the
+    one division there is does not wait for the drag.
 
     Parameters
     ----------
-    base : Floats
+    base : Inputs
         Inputs by field, see ``tended_columns``.
     bags : Floats
         Inputs by field and bag.
@@ -83,8 +84,8 @@ def slopes(
     Returns
     -------
     tuple of Each
-        Acceleration, m/s2; pressure at the bags, Pa; pressure times volume of the gas, Pa m3; pressure times the mass
-        that accelerates, Pa kg.
+        Acceleration, m/s2; pressure at the bags, Pa; pressure times volume of the gas, Pa m3; one over pressure times
+        the mass that accelerates, 1/(Pa kg).
     """
     p = interface_pressure(base[BASE.air], base[BASE.density], z, base[BASE.reach])
     product = 0.0 * p
@@ -94,32 +95,32 @@ def slopes(
         capacity = bags[BAG.capacity, i]
         amount = amounts[i]
         fits = gas_held(amount, p, capacity)
-        kept = gas_held(amount, p + bags[BAG.over, i], capacity)
+        kept = gas_held(amount, p + bags[BAG.over, i], capacity) if sealed[i] else fits
         product = product + fits
         held = held + kept
         if has_skin:
             area = area + base[BASE.bag_drag] * skin(gas_volume(amount, p, capacity), capacity, bags[BAG.skin, i])
         if busy[i]:
-            inside = p
+            column = fits * (bags[BAG.head, i] / p)
+            lost = escape_open(opened[i], column, p, base[BASE.jet])
             if sealed[i]:
-                inside = choose(bags[BAG.over, i] > 0.0, larger(p, kept / capacity), p)
-            lost = escape(opened[i], inside + fits * (bags[BAG.head, i] / p), p, base[BASE.jet])
-            if sealed[i]:
+                inside = larger(p, kept / capacity)
+                closed = escape(opened[i], inside + column, p, base[BASE.jet])
                 most = escape(bags[BAG.relief_area, i], inside, p, base[BASE.jet])
                 excess = kept - capacity * (p + bags[BAG.relief, i])
                 want = capacity * base[BASE.density] * G * r + excess / _SETTLE
-                lost = lost + relieved(want, excess, most)
+                lost = choose(bags[BAG.over, i] > 0.0, closed + relieved(want, excess, most), lost)
             rates[i] = inflow[i] - lost
     force = push - water_drag(base[BASE.density], area, r)
     if lined:
         force = force + line_pull(base[BASE.stiffness], z - base[BASE.paid] - base[BASE.paying] * t)
     lift = lift_left(base[BASE.density], base[BASE.heaviness] * p, base[BASE.weight] * p, product, held)
-    mass = inertia(base[BASE.mass] * p, base[BASE.bag_added], product)
-    return (lift + force * p) / mass, p, product, mass
+    each = 1.0 / inertia(base[BASE.mass] * p, base[BASE.bag_added], product)
+    return lift * each + force * (p * each), p, product, each
 
 
 def step_size(
-    base: Floats,
+    base: Inputs,
     bags: Floats,
     busy: Marks,
     has_skin: bool,
@@ -128,13 +129,13 @@ def step_size(
     a: Each,
     p: Each,
     product: Each,
-    mass: Each,
+    each: Each,
     amounts: Floats,
     rates: Floats,
 ) -> Each:
     """Give the length of the next step: the longest one, shorter where drag, growth, line or valve act faster.
 
-    h = step / sqrt(max(1, 1.5 q)), q = (2 c r)^2 + (a/a0)^2 + c|a| + (rho g)^2 V/(p M) + k/M + sum (gas rate/gas)^2,
+    h = step / sqrt(max(1, q/2)), q = (2 c r)^2 + (a/a0)^2 + c|a| + (rho g)^2 V/(p M) + k/M + sum (gas rate/gas)^2,
     in 1/s2, c = rho CdA/(2 M), a0 = 0.25 m/s2.
 
     Parameters
@@ -145,7 +146,7 @@ def step_size(
         Longest step, s.
     r : Each
         Speed upward, m/s.
-    a, p, product, mass : Each
+    a, p, product, each : Each
         As given by ``slopes``.
     amounts, rates : Floats
         As for ``slopes``.
@@ -155,18 +156,17 @@ def step_size(
     Each
         s; at least a thousandth of the longest.
     """
-    per_mass = 1.0 / mass
-    each = p * per_mass
+    per_mass = p * each
     area = base[BASE.area]
     weight = base[BASE.density] * G
-    quick = weight * weight * product / p * per_mass + base[BASE.stiffness] * each
+    quick = weight * weight * product * each / p + base[BASE.stiffness] * per_mass
     for i in range(amounts.shape[0]):
         if has_skin:
             area = area + base[BASE.bag_drag] * bags[BAG.skin, i]
         if busy[i]:
             change = rates[i] / (np.abs(amounts[i]) + bags[BAG.capacity, i])
             quick = quick + change * change
-    c = 0.5 * base[BASE.density] * area * each
+    c = 0.5 * base[BASE.density] * area * per_mass
     swift, swing = 2.0 * c * r, a * _SWING
     return step * shortened(_MARGIN * (swift * swift + swing * swing + c * np.abs(a) + quick))
 
@@ -204,7 +204,7 @@ def shortened_one(quick: float) -> float:
 
 
 def advance(
-    base: Floats,
+    base: Inputs,
     bags: Floats,
     busy: Marks,
     sealed: Marks,

@@ -159,7 +159,7 @@ def _move(s: _Lanes, step: float, limit: float) -> None:
     sealed = [bool((one > 0.0).any()) for one in s.bags[BAG.over]]
     has_skin, lined = bool((base[BASE.bag_drag] > 0.0).any()), bool((base[BASE.stiffness] > 0.0).any())
     g[0], g[4] = 0.0, g[5]
-    a, p, product, mass = slopes(
+    a, p, product, each = slopes(
         base, s.bags, some, sealed, has_skin, lined, s.t, s.z, s.r, s.push, s.opened, s.inflow, g[5], g[0]
     )
     fresh = s.steps == 0.0
@@ -173,7 +173,7 @@ def _move(s: _Lanes, step: float, limit: float) -> None:
     due = np.full(s.t.size, limit)
     for mine in s.due:
         np.minimum(due, mine, out=due)
-    h = step_size(base, s.bags, some, has_skin, step, s.r, a, p, product, mass, g[5], g[0])
+    h = step_size(base, s.bags, some, has_skin, step, s.r, a, p, product, each, g[5], g[0])
     lands = s.t + h >= due
     h = np.where(lands, due - s.t, h)
     h[s.ended] = 0.0
@@ -192,13 +192,29 @@ def _move(s: _Lanes, step: float, limit: float) -> None:
         found, base, s.bags, s.hands, s.hand, s.levels, s.codes, s.full, s.m, amount, p, s.t, h, s.rising, s.tight
     )
     found.code[s.ended], found.share[s.ended] = EVENT.nothing, 1.0
+    cut = (found.share < 1.0).nonzero()[0]
     t = np.where(lands & (found.share == 1.0), due, s.t + found.share * h)
+    if cut.size:
+        h[cut] *= found.share[cut]
+        now, part, z, r, push = s.t[cut], h[cut], s.z[cut], s.r[cut], s.push[cut]
+        opened, inflow, bags, again = s.opened[:, cut], s.inflow[:, cut], s.bags[..., cut], g[..., cut]
+        again[4] = again[5]
+        middle, last, r_middle, r_last = advance(
+            base[:, cut], bags, some, sealed, has_skin, lined, now, part, z, r, a[cut], push, opened, inflow, again
+        )
+        for c, new in zip(speed[1:], cubic(part, a[cut], middle, last), strict=True):
+            c[cut] = new
+        for c, new in zip(depth[1:], cubic(part, -r, -r_middle, -r_last), strict=True):
+            c[cut] = new
+        for i, moves in enumerate(some):
+            if moves:
+                amount[:, i, cut] = cubic(part, again[0, i], again[1, i] + again[2, i], again[3, i])
     np.copyto(t, s.t, where=s.ended)
     _sample(s, found, t, h)
-    s.z, s.r, s.t = along(found.share, *depth), along(found.share, *speed), t
+    s.z, s.r, s.t = along(1.0, *depth), along(1.0, *speed), t
     by_then = np.where(turn <= found.share, found.r_turn, s.r)
     s.top = np.maximum(s.top, np.maximum(s.r, by_then))
-    _gas(s, busy, some, amount, found.share, h)
+    _gas(s, busy, some, amount, h)
     if lined:
         stretch = s.z - base[BASE.paid] - base[BASE.paying] * s.t
         s.tension = np.maximum(s.tension, line_pull(base[BASE.stiffness], stretch))
@@ -237,13 +253,13 @@ def _sample(s: _Lanes, found: Step, t: Floats, h: Floats) -> None:
         s.number[i] += 1.0
 
 
-def _gas(s: _Lanes, busy: Bools, some: list[bool], amount: Floats, share: Floats, h: Floats) -> None:
+def _gas(s: _Lanes, busy: Bools, some: list[bool], amount: Floats, h: Floats) -> None:
     p = interface_pressure(s.base[BASE.air], s.base[BASE.density], s.z, s.base[BASE.reach])
     for i in range(len(s.m)):
         capacity, m = s.bags[BAG.capacity, i], s.m[i].copy()
         if some[i]:
-            put = s.inflow[i] * (share * h)
-            new = np.maximum(along(share, m, *amount[:, i]), 0.0)
+            put = s.inflow[i] * h
+            new = np.maximum(along(1.0, m, *amount[:, i]), 0.0)
             s.added += put
             s.vented += np.where(busy[i], m + put - new, 0.0)
             np.copyto(m, new, where=busy[i])
