@@ -63,9 +63,9 @@ def on_two(run: Callable[[Floats], object], pressure: Floats) -> float:
     return sum(rates)
 
 
-def at_end(rested: Floats, gas: Gas, plain: bool, part: Floats) -> object:
+def at_end(rested: Floats, gas: Gas, part: Floats) -> object:
     """Load some profiles to their end."""
-    return loaded_at_end(rested, part, INTERVAL, gas, plain=plain)
+    return loaded_at_end(rested, part, INTERVAL, gas)
 
 
 def leg_by_leg(pressure: Floats) -> None:
@@ -81,19 +81,14 @@ def main() -> None:
     pressure, rested = profiles(), at_rest(SURFACE)
     print(f"{os.cpu_count()} processors; compiler {'there' if can_compile() else 'missing'}")
     for name, gas in (("trimix, both gases", TRIMIX), ("air, nitrogen alone", AIR)):
-        for plain in (False, True):
-            form = "NumPy" if plain else "compiled"
-            some = pressure[: PROFILES // 8] if plain else pressure
-            run = partial(at_end, rested, gas, plain)
-            run(some[:10])
-            one = best(partial(run, some), len(some))
-            spent = best(partial(run, some), len(some), time.thread_time)
-            two = best(partial(on_two, run, some), len(some))
-            both = max(on_two(run, some) for _ in range(REPEATS))
-            print(
-                f"at the end, {name:20} {form:9}{one:10,.0f} on one thread, {spent:10,.0f} by processor time,", end=""
-            )
-            print(f"{two:10,.0f} on two, {both:10,.0f} by processor time")
+        run = partial(at_end, rested, gas)
+        run(pressure[:10])
+        one = best(partial(run, pressure), len(pressure))
+        spent = best(partial(run, pressure), len(pressure), time.thread_time)
+        two = best(partial(on_two, run, pressure), len(pressure))
+        both = max(on_two(run, pressure) for _ in range(REPEATS))
+        print(f"at the end, {name:20}{one:10,.0f} on one thread, {spent:10,.0f} by processor time,", end="")
+        print(f"{two:10,.0f} on two, {both:10,.0f} by processor time")
     for plain, count in ((False, 1000), (True, 500)):
         highest_ceiling(rested, pressure[:10], INTERVAL, TRIMIX, 0.8, plain=plain)
         start = time.perf_counter()

@@ -152,7 +152,7 @@ function DiveTold({ store, plan, said }: Props) {
             />
             {divers.length ? (
               <Table
-                caption={t.divers}
+                caption={`${t.divers}: ${text(dive["label"])}`}
                 head={[t.diver.name, t.diver.role, t.diver.leave, t.diver.end]}
                 numbers={[2, 3]}
                 rows={divers.map((diver, n) => [
