@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping
 from typing import Any
 
-from parbuckle.desk.numbers import kind_of, origin_of
+from parbuckle.desk.numbers import kind_of, origin_of, safe_texts
 from parbuckle.quantity.errors import CallError
 from parbuckle.quantity.rounding import figures
 from parbuckle.quantity.shown import SHOWN, both, show_band
@@ -53,7 +53,7 @@ def _line(document: Document, path: str, leaf: Any) -> dict[str, Any] | None:
     except CallError:
         return None
     kind, is_band = row.get("kind", kind_of(path)), isinstance(leaf, Mapping)
-    first, second = _texts(document, leaf, kind)
+    first, second = _texts(document, leaf, kind, row.get("safe"))
     likely, _, band = first.partition(" (")
     return {
         "path": path,
@@ -73,8 +73,10 @@ def _numbers(leaf: Mapping[str, Any]) -> list[float] | None:
     return None if any(isinstance(one, str) for one in three) else three
 
 
-def _texts(document: Document, leaf: Any, kind: str) -> tuple[str, str]:
+def _texts(document: Document, leaf: Any, kind: str, side: str | None) -> tuple[str, str]:
     units = document["case"]["units"]
+    if side and isinstance(leaf, (int, float)):
+        return safe_texts(leaf, kind, side, units)
     other = "imperial" if units == "metric" else "metric"
     if kind not in SHOWN:
         text = _plain_band(leaf) if isinstance(leaf, Mapping) else _plain(leaf)

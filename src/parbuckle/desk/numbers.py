@@ -9,9 +9,12 @@ from functools import cache, lru_cache
 from importlib.resources import files
 from typing import Any
 
+from parbuckle.brief.dive_rows import gauge
+from parbuckle.brief.figures import Figures
 from parbuckle.desk.tonight_words import band, one
 from parbuckle.quantity.errors import CallError
 from parbuckle.quantity.rounding import figures
+from parbuckle.quantity.shown import THIN
 
 Document = Mapping[str, Any]
 
@@ -63,7 +66,7 @@ def number(document: Document, path: str, case: Document | None = None, kit: Doc
     return {
         "path": path,
         "name": row["name"],
-        "value": _shown(document, value, kind),
+        "value": _shown(document, value, kind, row.get("safe")),
         "range": [value[key] for key in ("low", "likely", "high")] if is_band else None,
         "formula": told["formula"] if told else row["formula"],
         "numbers": told["numbers"] if told else "",
@@ -176,7 +179,41 @@ def _place(row: str) -> int:
     return int(row) - 1
 
 
-def _shown(document: Document, value: Any, kind: str) -> str:
+def safe_texts(value: float, kind: str, side: str, units: str) -> tuple[str, str]:
+    """Show a limit that must be kept, rounded to the safe side, in both unit systems.
+
+    Parameters
+    ----------
+    value : float
+        In the base unit of the kind.
+    kind : str
+        Kind of the table of shown kinds.
+    side : str
+        ``up``, ``down`` or ``gauge`` (up, to what a gauge can be read to).
+    units : str
+        The chosen system, which comes first.
+
+    Returns
+    -------
+    tuple of str
+        Such as ``12 m`` and ``40 ft``.
+
+    Examples
+    --------
+    >>> [text.split() for text in safe_texts(12.2, "length", "up", "metric")]
+    [['13', 'm'], ['41', 'ft']]
+    """
+    other = "imperial" if units == "metric" else "metric"
+    if side == "gauge":
+        return gauge(value, units), gauge(value, other)
+    figures_of = Figures(units)
+    return figures_of.safe(value, kind, side == "up"), figures_of.safe(value, kind, side == "up", other=True)
+
+
+def _shown(document: Document, value: Any, kind: str, side: str | None) -> str:
+    if side and isinstance(value, (int, float)):
+        first, second = (text.replace(THIN, " ") for text in safe_texts(value, kind, side, document["case"]["units"]))
+        return first if first == second else f"{first} ({second})"
     if isinstance(value, Mapping):
         if kind:
             return band(document, value, kind)
