@@ -5,8 +5,8 @@ from __future__ import annotations
 import pytest
 from playwright.sync_api import Page, expect
 
-from browser.conftest import SCREENS, Server
 from browser.meeting import STAGES, VIEWS, entry, field, no_sideways_scrolling, nothing_for_axe, show, wait_for_verdict
+from browser.running import SCREENS, Server
 
 TITLES = ("Outboard off the pump-house pontoon", "Current-meter frame, east channel", "Exercise: raise the drum")
 CASES = ("quarry-outboard", "tidal-frame", "training-drum")

@@ -32,7 +32,7 @@ def test_no_lock_holds_an_address() -> None:
     for name in ("ui/package-lock.json", "requirements-node.txt"):
         text = (ROOT / name).read_text("utf-8")
         assert '"resolved"' not in text
-        assert not [found for found in re.findall(r"https?://[^\s\"]+", text) if re.search(r"regist|pypi|npmjs", found)]
+        assert not re.findall(r"https?://[^\s\"]+", text), "take the funding entries out: npm writes them by itself"
 
 
 def test_the_lock_holds_the_native_parts_of_all_platforms() -> None:

@@ -43,8 +43,8 @@ export const forms = {
   time_form: "Day, time, offset from UTC: 2027-04-14T19:40:00+01:00",
   gas_form: "air, or nitrox as 32 %, or trimix as 21/35",
   two_form: "Two numbers, low and high: 0.3 0.7",
-  place_form: "52.4821, -3.7154 or 52 28.926 N 003 42.924 W",
-  places_form: "Places with ; between: 52.4821, -3.7154; 52.4830, -3.7160",
+  place_form: "Written like: 52.4821, -3.7154 or 52 28.926 N 003 42.924 W",
+  places_form: "Places with ; between, written like: 52.4821, -3.7154; 52.4830, -3.7160",
   pairs_form: "Distance, depth; distance, depth: 0 m, 16 m; 20 m, 9 m",
   did: {
     set: (label: string, value: string) => (value ? `${label}: ${value}` : `${label}: taken out`),
