@@ -83,3 +83,14 @@ def test_undo_and_redo_after_a_reload(page: Page, server: Server) -> None:
     expect(entry(page, "site.depth")).to_have_value(before)
     page.get_by_role("button", name="Redo").first.click()
     expect(entry(page, "site.depth")).to_have_value("21 m")
+
+
+def test_a_control_without_a_name_and_a_wide_page_would_be_seen(page: Page) -> None:
+    page.goto("/")
+    expect(page.locator("main h1").first).to_be_visible()
+    page.evaluate("document.querySelector('main').append(document.createElement('button'))")
+    with pytest.raises(AssertionError, match="button-name"):
+        nothing_for_axe(page)
+    page.evaluate("document.querySelector('main h1').style.width = '3000px'")
+    with pytest.raises(AssertionError):
+        no_sideways_scrolling(page)
